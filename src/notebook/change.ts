@@ -1,0 +1,45 @@
+import type { ImportedFile, Row } from './document.ts';
+
+/** One reversible edit of the document; each carries what is needed to take it back. */
+export type Change =
+  | { readonly edit: 'name'; readonly before: string; readonly after: string }
+  | EntryChange<'input'>
+  | EntryChange<'formula'>
+  | EntryChange<'assumed'>
+  | {
+      readonly edit: 'cell';
+      readonly sheet: string;
+      readonly row: string;
+      readonly column: string;
+      readonly before: string | undefined;
+      readonly after: string | undefined;
+    }
+  | {
+      readonly edit: 'add rows';
+      readonly sheet: string;
+      readonly at: number;
+      readonly rows: readonly Row[];
+    }
+  | {
+      readonly edit: 'remove rows';
+      readonly sheet: string;
+      readonly at: number;
+      readonly rows: readonly Row[];
+    }
+  | { readonly edit: 'add file'; readonly file: ImportedFile }
+  | { readonly edit: 'remove file'; readonly file: ImportedFile };
+
+interface EntryChange<Edit extends string> {
+  readonly edit: Edit;
+  /** The input's name, or `sheet.column`. */
+  readonly name: string;
+  readonly before: string | undefined;
+  readonly after: string | undefined;
+}
+
+/** What one act of a person changed; undone and redone as one. */
+export interface Step {
+  /** What was done, for “Undo …”. */
+  readonly label: string;
+  readonly changes: readonly Change[];
+}

@@ -1,0 +1,91 @@
+import type { Choice, Kind, Value } from '../units/index.ts';
+
+/** A sheet as it is shown; the job is a sheet of one row whose columns are its inputs. */
+export interface SheetView {
+  readonly id: string;
+  readonly title: string;
+  /** The question the sheet answers. */
+  readonly question: string;
+  readonly columns: readonly ColumnView[];
+  readonly rowCount: number;
+  /** Whether a person may add and remove rows here. */
+  readonly growable: boolean;
+  /** The stable id of a row, by its place on the sheet. */
+  rowId(index: number): string;
+  /** What a row is called aloud: `post 3`, `80 lb`. */
+  rowName(index: number): string;
+  cell(index: number, column: string): CellView;
+  /** The totals row: column id -> text with its unit; empty where nothing is totalled. */
+  totals(): ReadonlyMap<string, string>;
+}
+
+/** One column, or one job input. */
+export interface ColumnView {
+  readonly id: string;
+  readonly label: string;
+  /** A second, smaller line of the head: `level held plumb`. */
+  readonly hint: string;
+  /** The unit numbers are shown in, said once in the head; blank where none applies. */
+  readonly unit: string;
+  readonly kind: Kind;
+  /** Whether a person may type here. */
+  readonly entered: boolean;
+  /** The formula in force, where there is one; with `entered`, what is typed stands over it. */
+  readonly formula: string | undefined;
+  readonly help: string;
+  readonly source: string;
+  /** `code`, `standard`, `theory`, `arithmetic`, `common practice`, `yours`. */
+  readonly standing: string;
+  /** What may be chosen, where the kind is a choice or the column offers a list. */
+  readonly choices: readonly string[];
+  /** `reading`: shown by default; `more`: behind “more columns”. */
+  readonly show: 'always' | 'when filled' | 'more';
+  /** A heading that groups job inputs: `The fence`, `The ground`, `The holes`. */
+  readonly group: string;
+}
+
+/** One cell as it is shown. */
+export interface CellView {
+  readonly state: 'known' | 'blank' | 'waiting' | 'ask' | 'wrong';
+  /** The value in the column's unit, without the unit; an ask shows what was typed. */
+  readonly text: string;
+  /** The SI value, where it is known. */
+  readonly value: Value | undefined;
+  /** What a person typed here, exactly; undefined where nothing is. */
+  readonly typed: string | undefined;
+  /** Where an entry stands over a formula: what the formula says, as text. */
+  readonly suggested: string | undefined;
+  /** What it waits for, what is wrong and what to do, or what was assumed; blank where there is nothing to say. */
+  readonly note: string;
+  /** Readings to choose from, where it is an ask. */
+  readonly choices: readonly Choice[];
+}
+
+/** Something the notebook will not guess. */
+export interface Ask {
+  readonly id: string;
+  readonly sheet: string;
+  /** Absent where the ask is about a whole column of the file. */
+  readonly row: string | undefined;
+  readonly rowName: string;
+  readonly column: string;
+  readonly columnLabel: string;
+  /** Line of the file the row came from. */
+  readonly line: number | undefined;
+  /** What stood there. */
+  readonly text: string;
+  readonly question: string;
+  readonly choices: readonly Choice[];
+}
+
+/** A rule that stops the work, or a caution that belongs beside a number. */
+export interface Stop {
+  readonly sheet: string;
+  readonly row: string | undefined;
+  readonly rowName: string;
+  /** The rule's id, such as `short_hole`. */
+  readonly rule: string;
+  readonly level: 'stop' | 'caution';
+  readonly message: string;
+  readonly source: string;
+}
