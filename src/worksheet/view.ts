@@ -1,4 +1,4 @@
-import type { Choice, Kind, Value } from '../units/index.ts';
+import type { Choice, Kind, Problem, Value } from '../units/index.ts';
 
 /** A sheet as it is shown; the job is a sheet of one row whose columns are its inputs. */
 export interface SheetView {
@@ -88,4 +88,46 @@ export interface Stop {
   readonly level: 'stop' | 'caution';
   readonly message: string;
   readonly source: string;
+}
+
+/** A notebook with its sheets worked out: all that the screens, the pages and the command line read. */
+export interface BookView {
+  readonly name: string;
+  /** In the order of the work: job, posts, holes, bags, materials. */
+  readonly sheets: readonly SheetView[];
+  sheet(id: string): SheetView | undefined;
+  asks(): readonly Ask[];
+  stops(): readonly Stop[];
+  /** Calls back after every change, once all sheets are worked out again. */
+  subscribe(listener: (change: BookChange) => void): () => void;
+
+  /** Types into a cell as a person would; blank text clears it. The job's row id is `job`. One undo step. */
+  type(sheet: string, row: string, column: string, text: string): void;
+  /** Types many cells at once; one undo step named by `label`. */
+  typeAll(label: string, entries: readonly Entry[]): void;
+  /** Puts an answer where the ask stands: in its cell, or over the blanks of its column. */
+  answer(ask: Ask, entry: string): void;
+  addRow(sheet: string): string;
+  removeRow(sheet: string, row: string): void;
+  rename(name: string): void;
+  /** Gives a column a formula of the user's own; a Problem where it can't be one; undefined puts the built-in one back. */
+  setFormula(sheet: string, column: string, formula: string | undefined): Problem | undefined;
+  undo(): void;
+  redo(): void;
+  /** What undo would take back, in words; undefined where there is nothing. */
+  readonly undoLabel: string | undefined;
+  readonly redoLabel: string | undefined;
+}
+
+export interface Entry {
+  readonly sheet: string;
+  readonly row: string;
+  readonly column: string;
+  readonly text: string;
+}
+
+/** What changed, so that the screen may show cause and effect. */
+export interface BookChange {
+  /** Cells whose value changed, as `sheet/row/column`; a rough list is enough, at most a few hundred. */
+  readonly cells: ReadonlySet<string>;
 }
