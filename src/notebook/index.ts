@@ -1,0 +1,4 @@
+export * from './change.ts';
+export * from './document.ts';
+export * from './json.ts';
+export * from './notebook.ts';
