@@ -1,0 +1,25 @@
+import { chromium, type Browser, type BrowserContextOptions, type Page } from 'playwright-core';
+import { inject } from 'vitest';
+import { CHROMIUM_FLAGS, findChromium } from '../chromium.ts';
+
+/** Starts Chromium; the caller closes it. */
+export function startBrowser(): Promise<Browser> {
+  return chromium.launch({ executablePath: findChromium(), args: CHROMIUM_FLAGS, headless: true });
+}
+
+/** The built app in a clean profile, and every complaint its page makes: thrown errors, console errors, blocked content. */
+export async function openApp(
+  browser: Browser,
+  options: BrowserContextOptions = {},
+): Promise<{ page: Page; complaints: string[] }> {
+  const context = await browser.newContext(options);
+  const page = await context.newPage();
+  const complaints: string[] = [];
+  page.on('pageerror', (error) => complaints.push(error.message));
+  page.on('console', (message) => {
+    if (message.type() === 'error') complaints.push(message.text());
+  });
+  page.on('requestfailed', (request) => complaints.push(`${request.url()} was not fetched`));
+  await page.goto(inject('address'));
+  return { page, complaints };
+}

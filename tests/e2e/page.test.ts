@@ -1,0 +1,56 @@
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { openApp, startBrowser } from './open.ts';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await startBrowser();
+});
+afterAll(async () => {
+  await browser.close();
+});
+
+describe('the built page', () => {
+  it('opens with something to read and without a complaint', async () => {
+    const { page, complaints } = await openApp(browser);
+    await page.waitForFunction(() => document.body.innerText.trim().length > 20);
+    await page.waitForLoadState('networkidle');
+    expect(complaints).toEqual([]);
+  });
+
+  it('fetches nothing from anywhere else', async () => {
+    const context = await browser.newContext();
+    const page = await context.newPage();
+    const elsewhere: string[] = [];
+    page.on('request', (request) => {
+      if (!/^(data:|blob:)/.test(request.url()) && !request.url().startsWith(inject('address')))
+        elsewhere.push(request.url());
+    });
+    await page.goto(inject('address'), { waitUntil: 'networkidle' });
+    expect(elsewhere).toEqual([]);
+  });
+
+  it('blocks script that is written into it', async () => {
+    const { page } = await openApp(browser);
+    const ran = await page.evaluate(async () => {
+      const script = document.createElement('script');
+      try {
+        script.textContent = 'document.title = "written in"';
+        document.head.append(script);
+      } catch {
+        return 'refused';
+      }
+      await new Promise((resolve) => setTimeout(resolve, 50));
+      return document.title;
+    });
+    expect(ran).toBe('refused');
+  });
+
+  it('carries its content policy in its headers and in itself', async () => {
+    const answer = await fetch(inject('address'));
+    const policy = answer.headers.get('content-security-policy');
+    expect(policy).toContain("default-src 'none'");
+    expect(policy).toContain("frame-ancestors 'none'");
+    expect(await answer.text()).toContain('http-equiv="Content-Security-Policy"');
+  });
+});

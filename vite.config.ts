@@ -1,0 +1,98 @@
+import { existsSync } from 'node:fs';
+import { delimiter, join } from 'node:path';
+import { defineConfig, type Plugin } from 'vite';
+
+// P-L-U-M on a telephone's keys. Stored notebooks belong to one address and port, so the usual
+// port of other tools would mix them with other pages' data.
+const PORT = 7586;
+const LOOPBACK = '127.0.0.1';
+
+const CONTENT_POLICY = [
+  "default-src 'none'",
+  "script-src 'self'",
+  "style-src 'self'",
+  "img-src 'self' blob: data:",
+  "font-src 'self'",
+  "connect-src 'self'",
+  "worker-src 'self'",
+  "manifest-src 'self'",
+  "base-uri 'none'",
+  "form-action 'none'",
+  "require-trusted-types-for 'script'",
+  'trusted-types lit-html backplumb',
+].join('; ');
+
+export default defineConfig(async ({ mode }) => {
+  const testing = mode === 'test';
+  return {
+    root: testing ? '.' : 'src',
+    clearScreen: false,
+    plugins: [contentPolicy(), addressLine()],
+    build: {
+      target: 'es2022',
+      outDir: '../dist',
+      emptyOutDir: true,
+      // A file of its own for everything: the content policy allows no `data:` font or script.
+      assetsInlineLimit: 0,
+      modulePreload: { polyfill: false },
+    },
+    server: { host: LOOPBACK, port: PORT },
+    preview: {
+      host: LOOPBACK,
+      port: PORT,
+      cors: false,
+      open: hasBrowser(),
+      headers: {
+        'Content-Security-Policy': `${CONTENT_POLICY}; frame-ancestors 'none'`,
+        'Cross-Origin-Opener-Policy': 'same-origin',
+        'Referrer-Policy': 'no-referrer',
+        'X-Content-Type-Options': 'nosniff',
+      },
+    },
+    ...(testing ? (await import('./tests/projects.ts')).testSettings() : {}),
+  };
+});
+
+/** Writes the content policy into the built page too, so that it holds wherever `dist` is served. */
+function contentPolicy(): Plugin {
+  return {
+    name: 'content-policy',
+    apply: 'build',
+    transformIndexHtml: () => [
+      {
+        tag: 'meta',
+        attrs: { 'http-equiv': 'Content-Security-Policy', content: CONTENT_POLICY },
+        injectTo: 'head-prepend',
+      },
+    ],
+  };
+}
+
+/** Says where the notebook is, in one line, once it can be opened. */
+function addressLine(): Plugin {
+  return {
+    name: 'address-line',
+    configurePreviewServer({ httpServer, config }) {
+      httpServer.once('listening', () => {
+        const bound = httpServer.address();
+        if (bound === null || typeof bound === 'string') return;
+        const address = `http://${LOOPBACK}:${String(bound.port)}/`;
+        config.logger.info(`Backplumb is at ${address} (Ctrl+C stops it)`);
+        if (bound.port === PORT || config.preview.port !== PORT) return;
+        config.logger.warn(
+          `Port ${String(PORT)} is taken, perhaps by a Backplumb that is already open. ` +
+            `Notebooks kept at http://${LOOPBACK}:${String(PORT)}/ are not seen at this address.`,
+        );
+      });
+    },
+  };
+}
+
+/** Whether this machine can show a page: never in CI, and on Linux only within a desktop. */
+function hasBrowser(): boolean {
+  if (process.env['CI']) return false;
+  if (process.platform !== 'linux') return true;
+  if (!process.env['DISPLAY'] && !process.env['WAYLAND_DISPLAY']) return false;
+  const folders = (process.env['PATH'] ?? '').split(delimiter);
+  return folders.some((folder) => existsSync(join(folder, 'xdg-open')));
+}
