@@ -1,0 +1,87 @@
+/** What parts the cells of a file, and how many cells most of its lines have. */
+export interface Delimiter {
+  readonly delimiter: string;
+  readonly cells: number;
+}
+
+// Where two fit equally well the earlier one is taken: a comma is also a decimal mark, a tab hardly ever anything else.
+const CANDIDATES = ['\t', ';', '|', ','] as const;
+const SAMPLE = 1000;
+
+/** The delimiter that parts most lines into the same number of cells. */
+export function guessDelimiter(lines: readonly string[]): Delimiter {
+  const sample = lines.filter((line) => line.trim() !== '').slice(0, SAMPLE);
+  let best: Delimiter & { readonly score: number } = { delimiter: ',', cells: 1, score: 0 };
+  for (const delimiter of CANDIDATES) {
+    const { cells, lines: agreeing } = usualCells(sample, delimiter);
+    const score = cells < 2 ? 0 : (agreeing / sample.length) * (1 - 1 / cells);
+    if (score > best.score + 1e-9) best = { delimiter, cells, score };
+  }
+  return best;
+}
+
+/** The commonest number of cells above one, and how many lines have it. */
+export function usualCells(
+  lines: readonly string[],
+  delimiter: string,
+): { readonly cells: number; readonly lines: number } {
+  const counts = new Map<number, number>();
+  for (const line of lines.slice(0, SAMPLE)) {
+    const { cells } = walkLine(line, delimiter, false);
+    if (cells > 1) counts.set(cells, (counts.get(cells) ?? 0) + 1);
+  }
+  let usual = { cells: 1, lines: 0 };
+  for (const [cells, found] of counts) {
+    if (found > usual.lines || (found === usual.lines && cells > usual.cells)) {
+      usual = { cells, lines: found };
+    }
+  }
+  return usual;
+}
+
+/**
+ * How many cells end or begin on a line, and whether a quoted cell is still open at its end. Only a quote that starts a
+ * cell opens it, and only one that ends a cell closes it, so that inch marks stay inch marks.
+ */
+export function walkLine(
+  line: string,
+  delimiter: string,
+  openBefore: boolean,
+): { readonly cells: number; readonly open: boolean } {
+  let cells = 1;
+  let at = 0;
+  let open = openBefore;
+  for (;;) {
+    if (!open && line[at] === '"') {
+      open = true;
+      at++;
+    }
+    if (open) {
+      const end = closingQuote(line, delimiter, at);
+      if (end === undefined) return { cells, open: true };
+      open = false;
+      at = end + 1;
+    }
+    const next = line.indexOf(delimiter, at);
+    if (next === -1) return { cells, open: false };
+    cells++;
+    at = next + 1;
+  }
+}
+
+/** Where the quote stands that closes a cell which is open at `from`; undefined where the line has none. */
+export function closingQuote(line: string, delimiter: string, from: number): number | undefined {
+  let at = from;
+  for (;;) {
+    const quote = line.indexOf('"', at);
+    if (quote === -1) return undefined;
+    if (line[quote + 1] === '"') {
+      at = quote + 2;
+      continue;
+    }
+    let after = quote + 1;
+    while (line[after] === ' ' && delimiter !== ' ') after++;
+    if (after >= line.length || line[after] === delimiter) return quote;
+    at = quote + 1;
+  }
+}

@@ -1,0 +1,115 @@
+import Papa from 'papaparse';
+import { problem, type Problem } from '../units/index.ts';
+import { guessDelimiter, usualCells, walkLine, type Delimiter } from './delimiter.ts';
+import { inchCells, splitByHand } from './inch-marks.ts';
+import { withoutGuard } from './formula-guard.ts';
+
+/** One record of a CSV file. */
+export interface CsvRecord {
+  /** Its first line in the file, from 1. */
+  readonly line: number;
+  /** Its text in the file, exactly. */
+  readonly text: string;
+  readonly cells: readonly string[];
+}
+
+/** The records of a file; lines that are blank, or hold separators alone, are left out. */
+export interface Records {
+  readonly records: readonly CsvRecord[];
+  readonly delimiter: string;
+  /** A first line such as `sep=;`, which names the delimiter and is no record. */
+  readonly separatorLine: CsvRecord | undefined;
+  /** Lines whose quotes do not pair, and how they were read. */
+  readonly problems: readonly Problem[];
+}
+
+/** The most lines that one quoted cell may run over. */
+const LONGEST_RECORD = 50;
+
+/** The records of a CSV text, whatever its delimiter and line ends. */
+export function records(text: string): Records {
+  const lines = text.replace(/^\ufeff/, '').split(/\r\n|\n|\r/);
+  const declared = /^"?sep=(.)"?\s*$/i.exec(lines[0] ?? '')?.[1];
+  const body = declared === undefined ? lines : lines.slice(1);
+  const layout: Delimiter =
+    declared === undefined ? guessDelimiter(body) : { delimiter: declared, cells: usualCells(body, declared).cells };
+  const { delimiter } = layout;
+  const reader = new Papa.Parser({ delimiter, newline: '\n' });
+  const found: CsvRecord[] = [];
+  const problems: Problem[] = [];
+
+  for (let index = declared === undefined ? 0 : 1; index < lines.length; index++) {
+    const line = lines[index] ?? '';
+    const number = index + 1;
+    if (!line.includes('"')) {
+      add(number, line, line.split(delimiter));
+      continue;
+    }
+    const last = recordEnd(lines, index, layout);
+    const whole = last === undefined ? line : lines.slice(index, last + 1).join('\n');
+    const cells = last === undefined ? undefined : quotedCells(reader, whole);
+    if (cells === undefined) {
+      add(number, line, splitByHand(line, layout));
+      problems.push(unpaired(number, 'A quote mark opens a cell and nothing closes it.'));
+      continue;
+    }
+    const inches = last === index && cells.length < layout.cells ? inchCells(line, delimiter) : [];
+    if (inches.length === layout.cells) {
+      add(number, line, inches);
+      problems.push(unpaired(number, 'Quote marks run two cells together.'));
+    } else {
+      add(number, whole, cells);
+    }
+    index = last ?? index;
+  }
+  const separatorLine =
+    declared === undefined ? undefined : { line: 1, text: lines[0] ?? '', cells: [lines[0] ?? ''] };
+  return { records: found, delimiter, separatorLine, problems };
+
+  function add(line: number, recordText: string, cells: readonly string[]): void {
+    if (cells.every((cell) => cell.trim() === '')) return;
+    found.push({ line, text: recordText, cells: cells.map(withoutGuard) });
+  }
+}
+
+/** The line on which a record's last quoted cell closes; undefined where a quote opens and swallows what follows. */
+function recordEnd(lines: readonly string[], first: number, { delimiter, cells }: Delimiter): number | undefined {
+  const start = lines[first] ?? '';
+  let { open } = walkLine(start, delimiter, false);
+  const startIsWhole = cells > 2 && start.split(delimiter).length === cells;
+  let wholeLines = 0;
+  for (let last = first; ; last++) {
+    if (!open) return last;
+    const next = lines[last + 1];
+    if (next === undefined || last + 1 - first >= LONGEST_RECORD) return undefined;
+    if (cells > 2 && next.split(delimiter, cells + 1).length === cells) wholeLines++;
+    if (wholeLines > 0 && (startIsWhole || wholeLines > 1)) return undefined;
+    if (countsOn(start, next, last + 1 - first, delimiter)) return undefined;
+    open = walkLine(next, delimiter, true).open;
+  }
+}
+
+/** Whether a later line starts with the post number that is due there, and so is a record of its own. */
+function countsOn(start: string, later: string, lines: number, delimiter: string): boolean {
+  const number = leadingNumber(start, delimiter);
+  return number !== undefined && leadingNumber(later, delimiter) === number + lines;
+}
+
+function leadingNumber(line: string, delimiter: string): number | undefined {
+  const first = line.slice(0, Math.max(0, line.indexOf(delimiter)));
+  return /^\d{1,6}$/.test(first) ? Number(first) : undefined;
+}
+
+/** The cells of one record; undefined where the library sees another number of records than one. */
+function quotedCells(reader: Papa.Parser, text: string): readonly string[] | undefined {
+  const { data } = reader.parse(text, 0, false) as { readonly data: readonly (readonly string[])[] };
+  return data.length === 1 ? data[0] : undefined;
+}
+
+function unpaired(line: number, found: string): Problem {
+  return problem(
+    `line ${String(line)}`,
+    found,
+    'This line was read with its quote marks taken as inch marks; check its cells.',
+  );
+}
