@@ -19,6 +19,8 @@ export interface Rule {
   /** Publication, edition and clause. */
   readonly source: string;
   readonly standing: Standing;
+  /** Where a wrong use can hurt someone: a short caution to stand beside the number. */
+  readonly caution?: string;
   /** SI in, SI out; a Problem where the source does not cover the arguments. */
   readonly apply: (...values: never[]) => Answer;
 }
