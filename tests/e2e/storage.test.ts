@@ -1,0 +1,162 @@
+import { spawn, type ChildProcess } from 'node:child_process';
+import { once } from 'node:events';
+import { mkdtemp, readFile, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { chromium, type Browser, type Page } from 'playwright-core';
+import { afterEach, beforeAll, beforeEach, describe, expect, inject, it } from 'vitest';
+import type * as Storage from '../../src/storage/index.ts';
+import { CHROMIUM_FLAGS, findChromium } from '../chromium.ts';
+import { bundled } from './bundle.ts';
+
+/** What these tests put into a page: the storage layer, a shelf, and what the shelf said. */
+interface Shelved {
+  backplumbStorage: typeof Storage;
+  shelf: Storage.Shelf;
+  troubles: string[];
+  acknowledged: number;
+}
+declare const globalThis: Shelved & typeof window;
+
+let storage: string;
+let profile: string;
+let running: ChildProcess | undefined;
+
+beforeAll(async () => {
+  storage = await bundled('src/storage/index.ts', 'backplumbStorage');
+});
+beforeEach(async () => {
+  profile = await mkdtemp(join(tmpdir(), 'backplumb-profile-'));
+});
+afterEach(async () => {
+  await kill();
+  await rm(profile, { recursive: true, force: true });
+});
+
+describe('a notebook in a browser with a profile of its own', () => {
+  it('keeps every acknowledged edit when the browser is killed', async () => {
+    for (let round = 1; round <= 3; round += 1) {
+      const page = await shelfPage(await start());
+      const before = await lastEdit(page);
+      await page.evaluate(editWithoutEnd, before);
+      await page.waitForTimeout(300 + 150 * round);
+      const acknowledged = await page.evaluate(() => globalThis.acknowledged);
+      await kill();
+
+      const kept = await lastEdit(await shelfPage(await start()));
+      expect(acknowledged).toBeGreaterThan(before);
+      expect(kept).toBeGreaterThanOrEqual(acknowledged);
+      await kill();
+    }
+  });
+
+  it('is whole as it was before when there is no room, and is saved once there is', async () => {
+    const page = await shelfPage(await start());
+    await page.evaluate(saveNoise, { id: 'elm', size: 2_000_000 });
+    await page.evaluate(saveNoise, { id: 'oak', size: 1_000 });
+    const session = await page.context().newCDPSession(page);
+    const origin = new URL(inject('address')).origin;
+    await session.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 4_000_000 });
+
+    await page.evaluate(saveNoise, { id: 'oak', size: 6_000_000 });
+    expect(await page.evaluate(() => globalThis.troubles)).toEqual([
+      expect.stringMatching(/“oak” not saved.*no room left.*Export the notebook/),
+    ]);
+    expect(await page.evaluate(keptSize, 'oak')).toBe(1_000);
+
+    await session.send('Storage.overrideQuotaForOrigin', { origin });
+    await page.evaluate(() => globalThis.shelf.remove('elm'));
+    expect(await page.evaluate(() => globalThis.troubles.at(-1))).toBe('over');
+    expect(await page.evaluate(keptSize, 'oak')).toBe(6_000_000);
+  });
+});
+
+async function start(): Promise<Browser> {
+  await rm(join(profile, 'DevToolsActivePort'), { force: true });
+  const flags = [...CHROMIUM_FLAGS, '--headless', '--remote-debugging-port=0'];
+  // A group of its own, so that every one of its processes can be killed at one blow.
+  running = spawn(findChromium(), [...flags, `--user-data-dir=${profile}`, 'about:blank'], {
+    detached: true,
+    stdio: 'ignore',
+  });
+  return chromium.connectOverCDP(`http://127.0.0.1:${await debuggingPort()}`);
+}
+
+async function debuggingPort(): Promise<string> {
+  for (;;) {
+    const text = await readFile(join(profile, 'DevToolsActivePort'), 'utf8').catch(() => '');
+    const [port = '', path = ''] = text.split('\n');
+    if (path !== '') return port;
+    await new Promise((resolve) => setTimeout(resolve, 50));
+  }
+}
+
+async function kill(): Promise<void> {
+  const ending = running;
+  running = undefined;
+  if (ending?.pid === undefined || ending.exitCode !== null) return;
+  const ended = once(ending, 'exit');
+  process.kill(-ending.pid, 'SIGKILL');
+  await ended;
+}
+
+async function shelfPage(browser: Browser): Promise<Page> {
+  const context = browser.contexts()[0] ?? (await browser.newContext());
+  const page = await context.newPage();
+  // A plain file of the app: its address, and so its stored data, without the app's own saving.
+  await page.goto(new URL('icon.svg', inject('address')).href);
+  await page.evaluate(storage);
+  await page.evaluate(async () => {
+    globalThis.troubles = [];
+    globalThis.shelf = await globalThis.backplumbStorage.openShelf({
+      onTrouble: (trouble) =>
+        globalThis.troubles.push(trouble ? Object.values(trouble).join(' ') : 'over'),
+    });
+  });
+  return page;
+}
+
+// The functions below run in the page.
+
+function editWithoutEnd(from: number): void {
+  const document = {
+    format: 1 as const,
+    name: 'oak',
+    inputs: new Map<string, string>(),
+    sheets: new Map(),
+    formulas: new Map(),
+    assumed: new Map(),
+    files: [],
+  };
+  const edit = async (number: number): Promise<void> => {
+    document.inputs.set('edit', String(number));
+    await globalThis.shelf.save('oak', document);
+    globalThis.acknowledged = number;
+    await edit(number + 1);
+  };
+  void edit(from + 1);
+}
+
+async function lastEdit(page: Page): Promise<number> {
+  return page.evaluate(async () => {
+    const document = await globalThis.shelf.load('oak');
+    return 'inputs' in document ? Number(document.inputs.get('edit')) : 0;
+  });
+}
+
+async function saveNoise({ id, size }: { id: string; size: number }): Promise<void> {
+  // Noise, because the browser's store presses anything else together.
+  let bytes = '';
+  while (bytes.length < size) {
+    const noise = crypto.getRandomValues(new Uint8Array(48_000));
+    bytes += btoa(String.fromCharCode(...noise));
+  }
+  const files = [{ name: 'crew.csv', bytes: bytes.slice(0, size), linesRead: 1, passedOver: [] }];
+  const nothing = { inputs: new Map(), sheets: new Map(), formulas: new Map(), assumed: new Map() };
+  await globalThis.shelf.save(id, { format: 1, name: id, ...nothing, files });
+}
+
+async function keptSize(id: string): Promise<number | undefined> {
+  const document = await globalThis.shelf.load(id);
+  return 'files' in document ? document.files[0]?.bytes.length : undefined;
+}
