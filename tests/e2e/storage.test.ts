@@ -36,14 +36,14 @@ afterEach(async () => {
 describe('a notebook in a browser with a profile of its own', () => {
   it('keeps every acknowledged edit when the browser is killed', async () => {
     for (let round = 1; round <= 3; round += 1) {
-      const page = await shelfPage(await start());
+      const page = await putShelf(await plainPage(await start()));
       const before = await lastEdit(page);
       await page.evaluate(editWithoutEnd, before);
       await page.waitForTimeout(300 + 150 * round);
       const acknowledged = await page.evaluate(() => globalThis.acknowledged);
       await kill();
 
-      const kept = await lastEdit(await shelfPage(await start()));
+      const kept = await lastEdit(await putShelf(await plainPage(await start())));
       expect(acknowledged).toBeGreaterThan(before);
       expect(kept).toBeGreaterThanOrEqual(acknowledged);
       await kill();
@@ -51,12 +51,14 @@ describe('a notebook in a browser with a profile of its own', () => {
   });
 
   it('is whole as it was before when there is no room, and is saved once there is', async () => {
-    const page = await shelfPage(await start());
-    await page.evaluate(saveNoise, { id: 'elm', size: 2_000_000 });
-    await page.evaluate(saveNoise, { id: 'oak', size: 1_000 });
+    const page = await plainPage(await start());
     const session = await page.context().newCDPSession(page);
-    const origin = new URL(inject('address')).origin;
+    const { origin } = new URL(page.url());
+    // Before anything is stored: the browser asks for the room left only now and then.
     await session.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 4_000_000 });
+    await putShelf(page);
+    await page.evaluate(saveNoise, { id: 'elm', size: 1_000_000 });
+    await page.evaluate(saveNoise, { id: 'oak', size: 1_000 });
 
     await page.evaluate(saveNoise, { id: 'oak', size: 6_000_000 });
     expect(await page.evaluate(() => globalThis.troubles)).toEqual([
@@ -100,11 +102,15 @@ async function kill(): Promise<void> {
   await ended;
 }
 
-async function shelfPage(browser: Browser): Promise<Page> {
+/** A plain file of the app: its address, and so its stored data, without the app's own saving. */
+async function plainPage(browser: Browser): Promise<Page> {
   const context = browser.contexts()[0] ?? (await browser.newContext());
   const page = await context.newPage();
-  // A plain file of the app: its address, and so its stored data, without the app's own saving.
   await page.goto(new URL('icon.svg', inject('address')).href);
+  return page;
+}
+
+async function putShelf(page: Page): Promise<Page> {
   await page.evaluate(storage);
   await page.evaluate(async () => {
     globalThis.troubles = [];
