@@ -1,0 +1,260 @@
+import type { Column, Rows, Words } from '../graph/index.ts';
+import type { Kind, Value } from '../units/index.ts';
+import { wholeReferences } from './check-call.ts';
+import { varies, type Expression, type Reference } from './expression.ts';
+import { Node } from './node.ts';
+import { AggregateNode, FewNode, type Band } from './node-aggregate.ts';
+import {
+  DifferenceNode,
+  NegativeNode,
+  PowerNode,
+  ProductNode,
+  QuotientNode,
+  SumNode,
+} from './node-arithmetic.ts';
+import {
+  ColumnNode,
+  ConstantNode,
+  FollowedNode,
+  NeighborNode,
+  OutsideNode,
+  RowNumberNode,
+  SingleNode,
+} from './node-column.ts';
+import { FunctionNode, GivenNode } from './node-general.ts';
+import { ChoiceNode, ComparisonNode, LogicNode, NotNode, SameNode } from './node-logic.ts';
+import { ListAggregateNode, WrittenListNode } from './node-list.ts';
+import {
+  ItemsSource,
+  ListSource,
+  NumberSource,
+  RuleNode,
+  WholeColumnSource,
+  WordSource,
+  type ArgumentSource,
+} from './node-rule.ts';
+
+/** Builds the working parts of a formula for the rows it stands on. */
+export function compile(expression: Expression, rows: Rows, words: Words): Node {
+  return new Compiler(rows, words).build(expression);
+}
+
+/** The number that stands for a value in a column. */
+export function encode(value: Value, words: Words): number {
+  if (typeof value === 'number') return value;
+  if (typeof value === 'boolean') return value ? 1 : 0;
+  if (typeof value === 'string') return words.code(value);
+  return words.code(value.map((item) => encode(item, words)));
+}
+
+/** The value that a number in a column stands for. */
+export function decode(number: number, kind: Kind, words: Words): Value {
+  switch (kind.type) {
+    case 'quantity':
+    case 'date':
+      return number;
+    case 'flag':
+      return number === 1;
+    case 'text':
+    case 'choice':
+      return words.text(number);
+    case 'list':
+      return words.list(number).map((item) => decode(item, kind.of, words));
+  }
+}
+
+/** Inside an aggregate: which band is gone through, and what stands still. */
+interface Inside {
+  readonly sheet: string;
+  readonly band: number;
+  readonly outer: Compiler;
+  readonly outside: OutsideNode[];
+}
+
+class Compiler {
+  private readonly rows: Rows;
+  private readonly words: Words;
+  private readonly inside: Inside | undefined;
+  private readonly built = new Map<Expression, Node>();
+
+  constructor(rows: Rows, words: Words, inside?: Inside) {
+    this.rows = rows;
+    this.words = words;
+    this.inside = inside;
+  }
+
+  build(expression: Expression): Node {
+    let node = this.built.get(expression);
+    if (!node) {
+      node = this.make(expression);
+      this.built.set(expression, node);
+    }
+    return node;
+  }
+
+  private make(expression: Expression): Node {
+    if (this.inside && expression.form !== 'constant' && wholeReferences(expression).length === 0) {
+      const outside = new OutsideNode(this.inside.outer.build(expression));
+      this.inside.outside.push(outside);
+      return outside;
+    }
+    switch (expression.form) {
+      case 'constant':
+        return new ConstantNode(encode(expression.value, this.words));
+      case 'column':
+        return this.column(expression.reference);
+      case 'row number':
+        return new RowNumberNode();
+      case 'neighbor':
+        return new NeighborNode(only(expression.reference), expression.step);
+      case 'negative':
+        return new NegativeNode(this.build(expression.of));
+      case 'not':
+        return new NotNode(this.build(expression.of));
+      case 'choice':
+        return new ChoiceNode(
+          this.build(expression.when),
+          this.build(expression.then),
+          this.build(expression.otherwise),
+        );
+      case 'comparison':
+        return this.comparison(expression);
+      case 'general':
+        return this.general(expression);
+      case 'rule':
+        return new RuleNode(
+          expression.rule,
+          expression.arguments.map((each) => this.argument(each)),
+        );
+      case 'aggregate':
+        return this.aggregate(expression);
+      case 'list':
+        return new WrittenListNode(
+          expression.items.map((item) => this.build(item)),
+          this.words,
+        );
+      default:
+        return this.pair(
+          expression.form,
+          this.build(expression.left),
+          this.build(expression.right),
+        );
+    }
+  }
+
+  private pair(form: PairForm, left: Node, right: Node): Node {
+    switch (form) {
+      case 'sum':
+        return new SumNode(left, right);
+      case 'difference':
+        return new DifferenceNode(left, right);
+      case 'product':
+        return new ProductNode(left, right);
+      case 'quotient':
+        return new QuotientNode(left, right);
+      case 'power':
+        return new PowerNode(left, right);
+      case 'both':
+      case 'either':
+        return new LogicNode(form, left, right);
+    }
+  }
+
+  private column(reference: Reference): Node {
+    if (this.inside && reference.sheet === this.inside.sheet && reference.reach === 'whole') {
+      return new ColumnNode(only(reference, this.inside.band));
+    }
+    const column = only(reference);
+    switch (reference.reach) {
+      case 'row':
+        return new ColumnNode(column);
+      case 'follow':
+        return new FollowedNode(column, this.rows);
+      case 'near':
+      case 'whole':
+        return new SingleNode(column);
+    }
+  }
+
+  private comparison({ sign, left, right }: Expression & { form: 'comparison' }): Node {
+    const [a, b] = [this.build(left), this.build(right)];
+    if (left.kind.type === 'quantity' || left.kind.type === 'date') {
+      const terms = [...this.terms(left), ...this.terms(right)];
+      return new ComparisonNode(sign, a, b, terms);
+    }
+    return new SameNode(sign === '!=' ? '!=' : '==', a, b);
+  }
+
+  private general({ name, arguments: given }: Expression & { form: 'general' }): Node {
+    const nodes = given.map((each) => this.build(each));
+    const [first, second] = nodes;
+    if (name === 'given' && first && second) return new GivenNode(first, second);
+    if (name === 'given') throw new Error('given takes two values.');
+    const added = name === 'ceil' || name === 'floor' || name === 'round' || name === 'up_to_step';
+    return new FunctionNode(name, nodes, added && given[0] ? this.terms(given[0]) : []);
+  }
+
+  /** What a sum was added from; nothing where the expression is no sum. */
+  private terms(expression: Expression): readonly Node[] {
+    return isSum(expression) ? addends(expression).map((each) => this.build(each)) : [];
+  }
+
+  private argument(expression: Expression): ArgumentSource {
+    if (expression.form === 'list')
+      return new ItemsSource(expression.items.map((item) => this.build(item)));
+    if (expression.form === 'column' && !this.inside && wholeReferences(expression).length > 0) {
+      return new WholeColumnSource(expression.reference.columns);
+    }
+    const node = this.build(expression);
+    switch (expression.kind.type) {
+      case 'text':
+      case 'choice':
+        return new WordSource(node, this.words);
+      case 'list':
+        return new ListSource(node, this.words);
+      default:
+        return new NumberSource(node);
+    }
+  }
+
+  private aggregate(expression: Expression & { form: 'aggregate' }): Node {
+    const { name, sheet, arguments: given } = expression;
+    if (sheet === '') {
+      const [first] = given;
+      const items = first?.form === 'list' && given.length === 1 ? first.items : given;
+      if (first?.kind.type === 'list' && first.form !== 'list') {
+        return new ListAggregateNode(name, this.build(first), this.words);
+      }
+      return new FewNode(
+        name,
+        items.map((each) => this.build(each)),
+      );
+    }
+    const outside: OutsideNode[] = [];
+    const bandColumns = given.flatMap(wholeReferences)[0]?.columns ?? [];
+    const bands = bandColumns.map((column, band): Band => {
+      const inner = new Compiler(column.rows, this.words, { sheet, band, outer: this, outside });
+      return { rows: column.rows, given: given.map((each) => inner.build(each)) };
+    });
+    // Columns of the sheet gone through are whole here, so whatever else varies is outside.
+    const isSame = !given.some(varies);
+    return new AggregateNode(name, bands, outside, isSame);
+  }
+}
+
+type PairForm = 'sum' | 'difference' | 'product' | 'quotient' | 'power' | 'both' | 'either';
+
+function isSum(expression: Expression): expression is Expression & { form: 'sum' | 'difference' } {
+  return expression.form === 'sum' || expression.form === 'difference';
+}
+
+function addends(expression: Expression): readonly Expression[] {
+  if (isSum(expression)) return [...addends(expression.left), ...addends(expression.right)];
+  return expression.form === 'negative' ? addends(expression.of) : [expression];
+}
+
+function only(reference: Reference, band = 0): Column {
+  const column = reference.columns[band];
+  if (!column) throw new Error(`${reference.sheet}.${reference.name} has no band ${String(band)}.`);
+  return column;
+}

@@ -1,0 +1,256 @@
+import { BLANK, KNOWN, WRONG, worse, type Rows, type State } from '../graph/index.ts';
+import { problem, type Problem } from '../units/index.ts';
+import type { AggregateName } from './general.ts';
+import { CANCELLED } from './near.ts';
+import { CHUNK, Node, type Trace } from './node.ts';
+import type { OutsideNode } from './node-column.ts';
+
+/** The part of an aggregate that goes over one band of rows. */
+export interface Band {
+  readonly rows: Rows;
+  /** The arguments, compiled for this band's rows. */
+  readonly given: readonly Node[];
+}
+
+/** An aggregate over the rows of a sheet; inside it, values of the row outside hold still. */
+export class AggregateNode extends Node {
+  private readonly name: AggregateName;
+  private readonly bands: readonly Band[];
+  private readonly outside: readonly OutsideNode[];
+  private readonly isSame: boolean;
+  private once: number | undefined;
+  private filled = 0;
+
+  /** `isSame`: nothing inside varies with the row outside, so one answer serves all rows. */
+  constructor(
+    name: AggregateName,
+    bands: readonly Band[],
+    outside: readonly OutsideNode[],
+    isSame: boolean,
+  ) {
+    super();
+    this.name = name;
+    this.bands = bands;
+    this.outside = outside;
+    this.isSame = isSame;
+  }
+
+  override get parts(): readonly Node[] {
+    return this.outside.map(({ of }) => of);
+  }
+
+  override restart(): void {
+    super.restart();
+    this.once = undefined;
+    for (const { given } of this.bands) for (const node of given) node.restart();
+  }
+
+  fill(from: number, count: number): void {
+    this.filled = count;
+    for (const { of } of this.outside) of.fill(from, count);
+    if (this.isSame) {
+      this.once ??= this.work(0).result;
+      this.data.fill(this.once, 0, count);
+    } else {
+      for (let i = 0; i < count; i++) this.data[i] = this.work(i).result;
+    }
+  }
+
+  trace(i: number, trace?: Trace): State {
+    if (this.knows(i)) return KNOWN;
+    const gatherer = this.work(Math.min(i, this.filled), trace);
+    if (gatherer.state !== KNOWN) return gatherer.state;
+    trace?.wrong(noAnswer(this.name, gatherer.count));
+    return WRONG;
+  }
+
+  private work(i: number, trace?: Trace): Gatherer {
+    for (const outside of this.outside) outside.take(i);
+    const gatherer = new Gatherer(this.name);
+    for (const { rows, given } of this.bands) {
+      for (let from = 0; from < rows.count; from += CHUNK) {
+        const count = Math.min(CHUNK, rows.count - from);
+        for (const node of given) node.fill(from, count);
+        gatherer.take(given, count, trace);
+      }
+    }
+    return gatherer;
+  }
+}
+
+/** The aggregate of a few values written out, as in `max(a, b)`. */
+export class FewNode extends Node {
+  private readonly name: AggregateName;
+  private readonly given: readonly Node[];
+
+  constructor(name: AggregateName, given: readonly Node[]) {
+    super();
+    this.name = name;
+    this.given = given;
+  }
+
+  override get parts(): readonly Node[] {
+    return this.given;
+  }
+
+  fill(from: number, count: number): void {
+    for (const node of this.given) node.fill(from, count);
+    for (let i = 0; i < count; i++) this.data[i] = this.work(i).result;
+  }
+
+  trace(i: number, trace?: Trace): State {
+    if (this.knows(i)) return KNOWN;
+    const gatherer = this.work(i, trace);
+    if (gatherer.state !== KNOWN) return gatherer.state;
+    trace?.wrong(noAnswer(this.name, gatherer.count));
+    return WRONG;
+  }
+
+  private work(i: number, trace?: Trace): Gatherer {
+    const gatherer = new Gatherer(this.name);
+    for (const node of this.given) gatherer.takeOne([node], i, trace);
+    return gatherer;
+  }
+}
+
+/** Takes values one by one and keeps what the aggregate needs of them. */
+class Gatherer {
+  /** How many were taken into account. */
+  count = 0;
+  private readonly name: AggregateName;
+  private worst: State = KNOWN;
+  private total = 0;
+  private largest = 0;
+  private least = Infinity;
+  private greatest = -Infinity;
+  private firstValue = NaN;
+  private trues = 0;
+  private falses = 0;
+  private rows = 0;
+
+  constructor(name: AggregateName) {
+    this.name = name;
+  }
+
+  take(given: readonly Node[], count: number, trace: Trace | undefined): void {
+    for (let i = 0; i < count; i++) this.takeOne(given, i, trace);
+  }
+
+  takeOne(given: readonly Node[], i: number, trace: Trace | undefined): void {
+    const [first, second, third] = given;
+    if (!first) return;
+    this.rows += 1;
+    if (this.name === 'pick') this.choose(second, 1, first, i, trace);
+    else if (this.name === 'value_for' && second && third) {
+      this.choose(second, first.value(i), third, i, trace, first);
+    } else this.takeValue(first, i, trace);
+  }
+
+  get state(): State {
+    if (this.name === 'any' && this.trues > 0) return KNOWN;
+    if (this.name === 'all' && this.falses > 0) return KNOWN;
+    return this.worst;
+  }
+
+  get result(): number {
+    if (this.state !== KNOWN) return NaN;
+    switch (this.name) {
+      case 'sum':
+        return Math.abs(this.total) <= CANCELLED * this.largest ? 0 : finite(this.total);
+      case 'mean':
+        return this.count === 0 ? NaN : finite(this.total / this.count);
+      case 'min':
+        return finite(this.least);
+      case 'max':
+        return finite(this.greatest);
+      case 'count':
+        return this.count;
+      case 'count_where':
+        return this.trues;
+      case 'any':
+        return this.trues > 0 ? 1 : 0;
+      case 'all':
+        return this.falses > 0 ? 0 : 1;
+      case 'first':
+        return this.firstValue;
+      case 'pick':
+      case 'value_for':
+        return this.count === 1 ? this.firstValue : NaN;
+    }
+  }
+
+  private takeValue(node: Node, i: number, trace: Trace | undefined): void {
+    if (this.name === 'first' && this.rows > 1) return;
+    const value = node.value(i);
+    if (value !== value) {
+      const state = node.trace(i, trace);
+      // A blank is not given, so it does not count; anything unsettled might.
+      if (this.name !== 'count' || state !== BLANK) this.worst = worse(this.worst, state);
+      return;
+    }
+    this.count += 1;
+    if (this.count === 1) this.firstValue = value;
+    this.total += value;
+    const size = Math.abs(value);
+    if (size > this.largest) this.largest = size;
+    if (value < this.least) this.least = value;
+    if (value > this.greatest) this.greatest = value;
+    if (value === 0) this.falses += 1;
+    else this.trues += 1;
+  }
+
+  // pick and value_for: the value of the rows where the key is the wanted one.
+  private choose(
+    keys: Node | undefined,
+    wanted: number,
+    values: Node,
+    i: number,
+    trace: Trace | undefined,
+    wantedFrom?: Node,
+  ): void {
+    if (!keys) return;
+    if (wanted !== wanted) {
+      this.worst = worse(this.worst, wantedFrom?.trace(i, trace) ?? BLANK);
+      return;
+    }
+    const key = keys.value(i);
+    if (key !== key) {
+      // A row without a key is nobody's; a flag that is not known might be the one.
+      if (this.name === 'pick') this.worst = worse(this.worst, keys.trace(i, trace));
+      return;
+    }
+    if (key !== wanted) return;
+    this.count += 1;
+    this.firstValue = values.value(i);
+    if (!values.knows(i)) this.worst = worse(this.worst, values.trace(i, trace));
+  }
+}
+
+function noAnswer(name: AggregateName, count: number): Problem {
+  switch (name) {
+    case 'pick':
+      return count === 0
+        ? problem(name, 'No row is picked.', 'Choose one row.')
+        : problem(name, `${String(count)} rows are picked.`, 'Choose one row only.');
+    case 'value_for':
+      return count === 0
+        ? problem(
+            name,
+            'No row has this key.',
+            'Choose one that stands on the sheet, or add a row for it.',
+          )
+        : problem(name, `${String(count)} rows have this key.`, 'Give each row a key of its own.');
+    case 'sum':
+      return problem(
+        name,
+        'The number is too large to work with.',
+        'Look for a unit or a zero too many.',
+      );
+    default:
+      return problem(name, 'There are no rows to take it from.', 'Add a row.');
+  }
+}
+
+function finite(x: number): number {
+  return Number.isFinite(x) ? x : NaN;
+}

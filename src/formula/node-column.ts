@@ -1,0 +1,153 @@
+import { BLANK, KNOWN, placeIn, type Column, type Rows, type State } from '../graph/index.ts';
+import { CHUNK, Node, type Trace } from './node.ts';
+
+/** A value that stands in the formula itself. */
+export class ConstantNode extends Node {
+  constructor(value: number) {
+    super();
+    this.data.fill(value);
+  }
+
+  fill(): void {
+    // The value never changes.
+  }
+
+  trace(): State {
+    return KNOWN;
+  }
+}
+
+/** A column of the same rows, read where it stands. */
+export class ColumnNode extends Node {
+  private readonly column: Column;
+  private from = 0;
+
+  constructor(column: Column) {
+    super();
+    this.column = column;
+  }
+
+  fill(from: number): void {
+    this.from = from;
+    this.data = this.column.values;
+    this.at = from;
+  }
+
+  trace(i: number, trace?: Trace): State {
+    return stateAt(this.column, this.from + i, trace);
+  }
+}
+
+/** A column of the rows that these follow. */
+export class FollowedNode extends Node {
+  private readonly column: Column;
+  private readonly rows: Rows;
+  private from = 0;
+
+  constructor(column: Column, rows: Rows) {
+    super();
+    this.column = column;
+    this.rows = rows;
+  }
+
+  fill(from: number, count: number): void {
+    this.from = from;
+    const { values } = this.column;
+    for (let i = 0; i < count; i++) {
+      this.data[i] = values[placeIn(this.column.rows, this.rows, from + i)] ?? NaN;
+    }
+  }
+
+  trace(i: number, trace?: Trace): State {
+    return stateAt(this.column, placeIn(this.column.rows, this.rows, this.from + i), trace);
+  }
+}
+
+/** The same column one row above or below; blank past the ends. */
+export class NeighborNode extends Node {
+  private readonly column: Column;
+  private readonly step: number;
+  private from = 0;
+
+  constructor(column: Column, step: -1 | 1) {
+    super();
+    this.column = column;
+    this.step = step;
+  }
+
+  fill(from: number, count: number): void {
+    this.from = from;
+    const { values, rows } = this.column;
+    for (let i = 0; i < count; i++) {
+      const row = from + i + this.step;
+      this.data[i] = row >= 0 && row < rows.count ? (values[row] ?? NaN) : NaN;
+    }
+  }
+
+  trace(i: number, trace?: Trace): State {
+    const row = this.from + i + this.step;
+    const isOutside = row < 0 || row >= this.column.rows.count;
+    return isOutside ? BLANK : stateAt(this.column, row, trace);
+  }
+}
+
+/** The one value of a single row, the same for every row here. */
+export class SingleNode extends Node {
+  private readonly column: Column;
+
+  constructor(column: Column) {
+    super();
+    this.column = column;
+  }
+
+  fill(): void {
+    const value = this.column.values[0] ?? NaN;
+    if (!Object.is(this.data[0], value)) this.data.fill(value);
+  }
+
+  trace(_i: number, trace?: Trace): State {
+    return stateAt(this.column, 0, trace);
+  }
+}
+
+/** The place of the row on its sheet, from 1. */
+export class RowNumberNode extends Node {
+  fill(from: number, count: number): void {
+    for (let i = 0; i < count; i++) this.data[i] = from + i + 1;
+  }
+
+  trace(): State {
+    return KNOWN;
+  }
+}
+
+/** Stands inside an aggregate for a value of the row outside. */
+export class OutsideNode extends Node {
+  readonly of: Node;
+  private place = 0;
+
+  constructor(of: Node) {
+    super();
+    this.of = of;
+  }
+
+  /** Takes the value at place `i` of the outer fill. */
+  take(i: number): void {
+    this.place = i;
+    this.data.fill(this.of.value(i), 0, CHUNK);
+  }
+
+  fill(): void {
+    // The value was taken.
+  }
+
+  trace(_i: number, trace?: Trace): State {
+    return this.of.trace(this.place, trace);
+  }
+}
+
+function stateAt(column: Column, row: number, trace: Trace | undefined): State {
+  const state = (column.states[row] ?? BLANK) as State;
+  if (state !== KNOWN) trace?.lacks(column, row);
+  return state;
+}

@@ -1,0 +1,134 @@
+import { BLANK, KNOWN, WRONG, type State } from '../graph/index.ts';
+import { problem, type Problem } from '../units/index.ts';
+import type { GeneralName } from './general.ts';
+import { settled } from './near.ts';
+import { Node, type Trace } from './node.ts';
+import { largest, worstOf } from './node-logic.ts';
+
+/** `given(x, otherwise)`: answers for a blank, and for nothing else. */
+export class GivenNode extends Node {
+  private readonly of: Node;
+  private readonly otherwise: Node;
+
+  constructor(of: Node, otherwise: Node) {
+    super();
+    this.of = of;
+    this.otherwise = otherwise;
+  }
+
+  override get parts(): readonly Node[] {
+    return [this.of, this.otherwise];
+  }
+
+  fill(from: number, count: number): void {
+    this.of.fill(from, count);
+    this.otherwise.fill(from, count);
+    for (let i = 0; i < count; i++) {
+      const value = this.of.value(i);
+      const isBlank = value !== value && this.of.trace(i) === BLANK;
+      this.data[i] = isBlank ? this.otherwise.value(i) : value;
+    }
+  }
+
+  trace(i: number, trace?: Trace): State {
+    if (this.knows(i)) return KNOWN;
+    const state = this.of.trace(i);
+    if (state !== BLANK) return this.of.trace(i, trace);
+    this.of.trace(i, trace);
+    return this.otherwise.trace(i, trace);
+  }
+}
+
+/** A function of one or two numbers. */
+export class FunctionNode extends Node {
+  private readonly name: Exclude<GeneralName, 'given'>;
+  private readonly given: readonly Node[];
+  private readonly terms: readonly Node[];
+
+  /** `terms` are what the first argument was added from. */
+  constructor(name: Exclude<GeneralName, 'given'>, given: readonly Node[], terms: readonly Node[]) {
+    super();
+    this.name = name;
+    this.given = given;
+    this.terms = terms;
+  }
+
+  override get parts(): readonly Node[] {
+    return this.given;
+  }
+
+  fill(from: number, count: number): void {
+    for (const part of this.given) part.fill(from, count);
+    const [first, second] = this.given;
+    for (let i = 0; i < count; i++) {
+      const x = first?.value(i) ?? NaN;
+      const y = second?.value(i) ?? 0;
+      const value = x !== x || y !== y ? NaN : work(this.name, x, y, largest(this.terms, i));
+      this.data[i] = Number.isFinite(value) ? value : NaN;
+    }
+  }
+
+  trace(i: number, trace?: Trace): State {
+    if (this.knows(i)) return KNOWN;
+    const state = worstOf(this.given, i, trace);
+    if (state !== KNOWN) return state;
+    trace?.wrong(noValue(this.name));
+    return WRONG;
+  }
+}
+
+function work(name: Exclude<GeneralName, 'given'>, x: number, y: number, scale: number): number {
+  switch (name) {
+    case 'abs':
+      return Math.abs(x);
+    case 'sqrt':
+      return Math.sqrt(x);
+    case 'ceil':
+      return Math.ceil(settled(x, scale));
+    case 'floor':
+      return Math.floor(settled(x, scale));
+    case 'round':
+      // Half goes away from zero; a value counts as a half within the usual closeness.
+      return Math.sign(x) * Math.floor(settled(Math.abs(x) + 0.5, scale));
+    case 'up_to_step':
+      return y > 0 ? Math.ceil(settled(x / y, scale / y)) * y : NaN;
+    case 'sin':
+      return Math.sin(x);
+    case 'cos':
+      return Math.cos(x);
+    case 'tan':
+      // At a right angle the tangent has no value; doubles only come near.
+      return Math.abs(Math.cos(x)) < 1e-15 ? NaN : Math.tan(x);
+    case 'atan':
+      return Math.atan(x);
+    case 'atan2':
+      return x === 0 && y === 0 ? NaN : Math.atan2(x, y);
+  }
+}
+
+function noValue(name: GeneralName): Problem {
+  switch (name) {
+    case 'sqrt':
+      return problem(
+        'sqrt',
+        'A negative number has no square root.',
+        'Enter a value of zero or more.',
+      );
+    case 'up_to_step':
+      return problem('up_to_step', 'The step is not above zero.', 'Enter a step above zero.');
+    case 'tan':
+      return problem('tan', 'A right angle has no slope.', 'Enter a smaller angle.');
+    case 'atan2':
+      return problem(
+        'atan2',
+        'Both sides are zero, so there is no direction.',
+        'Enter one of them.',
+      );
+    default:
+      return problem(
+        name,
+        'The number is too large to work with.',
+        'Look for a unit or a zero too many.',
+      );
+  }
+}

@@ -1,0 +1,76 @@
+import { KNOWN, WRONG, type State, type Words } from '../graph/index.ts';
+import { problem } from '../units/index.ts';
+import type { AggregateName } from './general.ts';
+import { Node, type Trace } from './node.ts';
+import { ConstantNode } from './node-column.ts';
+import { FewNode } from './node-aggregate.ts';
+import { worstOf } from './node-logic.ts';
+
+/** A list written in a formula, kept as one value. */
+export class WrittenListNode extends Node {
+  private readonly items: readonly Node[];
+  private readonly words: Words;
+
+  constructor(items: readonly Node[], words: Words) {
+    super();
+    this.items = items;
+    this.words = words;
+  }
+
+  override get parts(): readonly Node[] {
+    return this.items;
+  }
+
+  fill(from: number, count: number): void {
+    for (const item of this.items) item.fill(from, count);
+    for (let i = 0; i < count; i++) {
+      const isKnown = this.items.every((item) => item.knows(i));
+      this.data[i] = isKnown ? this.words.code(this.items.map((item) => item.value(i))) : NaN;
+    }
+  }
+
+  trace(i: number, trace?: Trace): State {
+    return this.knows(i) ? KNOWN : worstOf(this.items, i, trace);
+  }
+}
+
+/** The aggregate of a list held in one cell, as in `max(stock_lengths)`. */
+export class ListAggregateNode extends Node {
+  private readonly name: AggregateName;
+  private readonly list: Node;
+  private readonly words: Words;
+
+  constructor(name: AggregateName, list: Node, words: Words) {
+    super();
+    this.name = name;
+    this.list = list;
+    this.words = words;
+  }
+
+  override get parts(): readonly Node[] {
+    return [this.list];
+  }
+
+  fill(from: number, count: number): void {
+    this.list.fill(from, count);
+    for (let i = 0; i < count; i++) {
+      this.data[i] = this.list.knows(i) ? this.of(this.words.list(this.list.value(i))) : NaN;
+    }
+  }
+
+  trace(i: number, trace?: Trace): State {
+    if (this.knows(i)) return KNOWN;
+    if (!this.list.knows(i)) return this.list.trace(i, trace);
+    trace?.wrong(problem(this.name, 'The list is empty.', 'Enter at least one item.'));
+    return WRONG;
+  }
+
+  private of(items: readonly number[]): number {
+    const few = new FewNode(
+      this.name,
+      items.map((item) => new ConstantNode(item)),
+    );
+    few.fill(0, 1);
+    return few.value(0);
+  }
+}

@@ -1,0 +1,201 @@
+import { KNOWN, worse, type State } from '../graph/index.ts';
+import { near } from './near.ts';
+import { Node, type Trace } from './node.ts';
+import type { Comparison } from './syntax.ts';
+
+/** `a < b` and its kin, on quantities and dates. On the line is within it. */
+export class ComparisonNode extends Node {
+  private readonly sign: Comparison;
+  private readonly left: Node;
+  private readonly right: Node;
+  /** What the two sides were added from; blank where neither is a sum. */
+  private readonly terms: readonly Node[];
+
+  constructor(sign: Comparison, left: Node, right: Node, terms: readonly Node[]) {
+    super();
+    this.sign = sign;
+    this.left = left;
+    this.right = right;
+    this.terms = terms;
+  }
+
+  override get parts(): readonly Node[] {
+    return [this.left, this.right];
+  }
+
+  fill(from: number, count: number): void {
+    this.left.fill(from, count);
+    this.right.fill(from, count);
+    const { data, sign, left, right } = this;
+    const wantsNear = sign === '==' || sign === '<=' || sign === '>=';
+    for (let i = 0; i < count; i++) {
+      const a = left.data[left.at + i] as number;
+      const b = right.data[right.at + i] as number;
+      if (a !== a || b !== b) data[i] = NaN;
+      else if (near(a, b, largest(this.terms, i))) data[i] = wantsNear ? 1 : 0;
+      else data[i] = isTrue(sign, a, b) ? 1 : 0;
+    }
+  }
+
+  trace(i: number, trace?: Trace): State {
+    return this.knows(i) ? KNOWN : worstOf(this.parts, i, trace);
+  }
+}
+
+/** `a == b` and `a != b` on texts, choices and flags. */
+export class SameNode extends Node {
+  private readonly wanted: 0 | 1;
+  private readonly left: Node;
+  private readonly right: Node;
+
+  constructor(sign: '==' | '!=', left: Node, right: Node) {
+    super();
+    this.wanted = sign === '==' ? 1 : 0;
+    this.left = left;
+    this.right = right;
+  }
+
+  override get parts(): readonly Node[] {
+    return [this.left, this.right];
+  }
+
+  fill(from: number, count: number): void {
+    this.left.fill(from, count);
+    this.right.fill(from, count);
+    const { data, left, right, wanted } = this;
+    for (let i = 0; i < count; i++) {
+      const a = left.data[left.at + i] as number;
+      const b = right.data[right.at + i] as number;
+      data[i] = a !== a || b !== b ? NaN : a === b ? wanted : 1 - wanted;
+    }
+  }
+
+  trace(i: number, trace?: Trace): State {
+    return this.knows(i) ? KNOWN : worstOf(this.parts, i, trace);
+  }
+}
+
+/** `a and b`, `a or b`: one side alone can decide, whatever the other lacks. */
+export class LogicNode extends Node {
+  /** The value that decides alone: 0 for and, 1 for or. */
+  private readonly decider: 0 | 1;
+  private readonly left: Node;
+  private readonly right: Node;
+
+  constructor(form: 'both' | 'either', left: Node, right: Node) {
+    super();
+    this.decider = form === 'both' ? 0 : 1;
+    this.left = left;
+    this.right = right;
+  }
+
+  override get parts(): readonly Node[] {
+    return [this.left, this.right];
+  }
+
+  fill(from: number, count: number): void {
+    this.left.fill(from, count);
+    this.right.fill(from, count);
+    const { data, left, right, decider } = this;
+    for (let i = 0; i < count; i++) {
+      const a = left.data[left.at + i] as number;
+      const b = right.data[right.at + i] as number;
+      if (a === decider || b === decider) data[i] = decider;
+      else data[i] = a !== a || b !== b ? NaN : 1 - decider;
+    }
+  }
+
+  trace(i: number, trace?: Trace): State {
+    return this.knows(i) ? KNOWN : worstOf(this.parts, i, trace);
+  }
+}
+
+/** `not a`. */
+export class NotNode extends Node {
+  private readonly of: Node;
+
+  constructor(of: Node) {
+    super();
+    this.of = of;
+  }
+
+  override get parts(): readonly Node[] {
+    return [this.of];
+  }
+
+  fill(from: number, count: number): void {
+    this.of.fill(from, count);
+    for (let i = 0; i < count; i++) this.data[i] = 1 - this.of.value(i);
+  }
+
+  trace(i: number, trace?: Trace): State {
+    return this.knows(i) ? KNOWN : this.of.trace(i, trace);
+  }
+}
+
+/** `a ? b : c`: the branch not taken is not needed. */
+export class ChoiceNode extends Node {
+  private readonly when: Node;
+  private readonly then: Node;
+  private readonly otherwise: Node;
+
+  constructor(when: Node, then: Node, otherwise: Node) {
+    super();
+    this.when = when;
+    this.then = then;
+    this.otherwise = otherwise;
+  }
+
+  override get parts(): readonly Node[] {
+    return [this.when, this.then, this.otherwise];
+  }
+
+  fill(from: number, count: number): void {
+    for (const part of this.parts) part.fill(from, count);
+    const { data, when, then, otherwise } = this;
+    for (let i = 0; i < count; i++) {
+      const flag = when.data[when.at + i] as number;
+      if (flag === 1) data[i] = then.data[then.at + i] as number;
+      else data[i] = flag === 0 ? (otherwise.data[otherwise.at + i] as number) : NaN;
+    }
+  }
+
+  trace(i: number, trace?: Trace): State {
+    if (this.knows(i)) return KNOWN;
+    if (!this.when.knows(i)) return this.when.trace(i, trace);
+    return (this.when.value(i) === 1 ? this.then : this.otherwise).trace(i, trace);
+  }
+}
+
+/** The state that results from needing every one of some nodes. */
+export function worstOf(nodes: readonly Node[], i: number, trace?: Trace): State {
+  return nodes.reduce<State>(
+    (state, node) => worse(state, node.knows(i) ? KNOWN : node.trace(i, trace)),
+    KNOWN,
+  );
+}
+
+/** The size of the largest term at place `i`. */
+export function largest(terms: readonly Node[], i: number): number {
+  let size = 0;
+  for (const term of terms) {
+    const value = Math.abs(term.value(i));
+    if (value > size) size = value;
+  }
+  return size;
+}
+
+function isTrue(sign: Comparison, a: number, b: number): boolean {
+  switch (sign) {
+    case '<':
+    case '<=':
+      return a < b;
+    case '>':
+    case '>=':
+      return a > b;
+    case '==':
+      return false;
+    case '!=':
+      return true;
+  }
+}

@@ -1,0 +1,188 @@
+import { BLANK, KNOWN, WRONG, worse, type Column, type State, type Words } from '../graph/index.ts';
+import type { Argument, Rule } from '../trade/index.ts';
+import { isProblem, type Answer } from '../units/index.ts';
+import { Node, type Trace } from './node.ts';
+import { worstOf } from './node-logic.ts';
+
+/** Hands a rule one argument, in the form the rule takes it. */
+export interface ArgumentSource {
+  readonly nodes: readonly Node[];
+  /** The argument at place `i` of the last fill; undefined where it is not known. */
+  argument(i: number): Argument | undefined;
+  /** The state where the argument is not known. */
+  trace(i: number, trace?: Trace): State;
+}
+
+/** A call of a trade function. A refusal is kept as not known, and asked for again when somebody wants to hear it. */
+export class RuleNode extends Node {
+  private readonly apply: (...values: readonly Argument[]) => Answer;
+  private readonly given: readonly ArgumentSource[];
+  private readonly isNumeric: boolean;
+  private readonly nodes: readonly Node[];
+
+  constructor(rule: Rule, given: readonly ArgumentSource[]) {
+    super();
+    this.apply = rule.apply as (...values: readonly Argument[]) => Answer;
+    this.given = given;
+    this.nodes = given.flatMap(({ nodes }) => nodes);
+    this.isNumeric = given.length <= 4 && given.every((source) => source instanceof NumberSource);
+  }
+
+  override get parts(): readonly Node[] {
+    return this.nodes;
+  }
+
+  fill(from: number, count: number): void {
+    for (const node of this.nodes) node.fill(from, count);
+    if (this.isNumeric) this.fillNumbers(count);
+    else for (let i = 0; i < count; i++) this.data[i] = numberOf(this.answer(i));
+  }
+
+  trace(i: number, trace?: Trace): State {
+    if (this.knows(i)) return KNOWN;
+    const state = this.given.reduce<State>((worst, source) => {
+      return source.argument(i) === undefined ? worse(worst, source.trace(i, trace)) : worst;
+    }, KNOWN);
+    if (state !== KNOWN) return state;
+    const answer = this.answer(i);
+    if (isProblem(answer)) trace?.wrong(answer);
+    return WRONG;
+  }
+
+  // The commonest calls by far; no array is made a row.
+  private fillNumbers(count: number): void {
+    const { apply, data } = this;
+    const [a, b, c, d] = this.nodes;
+    for (let i = 0; i < count; i++) {
+      const w = a?.value(i) ?? 0;
+      const x = b?.value(i) ?? 0;
+      const y = c?.value(i) ?? 0;
+      const z = d?.value(i) ?? 0;
+      data[i] = w !== w || x !== x || y !== y || z !== z ? NaN : numberOf(apply(w, x, y, z));
+    }
+  }
+
+  private answer(i: number): Answer {
+    const values: Argument[] = [];
+    for (const source of this.given) {
+      const value = source.argument(i);
+      if (value === undefined) return NaN;
+      values.push(value);
+    }
+    return this.apply(...values);
+  }
+}
+
+/** An argument that is a number. */
+export class NumberSource implements ArgumentSource {
+  readonly nodes: readonly Node[];
+  private readonly node: Node;
+
+  constructor(node: Node) {
+    this.node = node;
+    this.nodes = [node];
+  }
+
+  argument(i: number): number | undefined {
+    return this.node.knows(i) ? this.node.value(i) : undefined;
+  }
+
+  trace(i: number, trace?: Trace): State {
+    return this.node.trace(i, trace);
+  }
+}
+
+/** An argument that is a text or a choice. */
+export class WordSource implements ArgumentSource {
+  readonly nodes: readonly Node[];
+  private readonly node: Node;
+  private readonly words: Words;
+
+  constructor(node: Node, words: Words) {
+    this.node = node;
+    this.nodes = [node];
+    this.words = words;
+  }
+
+  argument(i: number): string | undefined {
+    return this.node.knows(i) ? this.words.text(this.node.value(i)) : undefined;
+  }
+
+  trace(i: number, trace?: Trace): State {
+    return this.node.trace(i, trace);
+  }
+}
+
+/** An argument that is a list held in one cell, such as the stock lengths of the job. */
+export class ListSource implements ArgumentSource {
+  readonly nodes: readonly Node[];
+  private readonly node: Node;
+  private readonly words: Words;
+
+  constructor(node: Node, words: Words) {
+    this.node = node;
+    this.nodes = [node];
+    this.words = words;
+  }
+
+  argument(i: number): readonly number[] | undefined {
+    return this.node.knows(i) ? this.words.list(this.node.value(i)) : undefined;
+  }
+
+  trace(i: number, trace?: Trace): State {
+    return this.node.trace(i, trace);
+  }
+}
+
+/** An argument that is a list written in the formula. */
+export class ItemsSource implements ArgumentSource {
+  readonly nodes: readonly Node[];
+
+  constructor(items: readonly Node[]) {
+    this.nodes = items;
+  }
+
+  argument(i: number): readonly number[] | undefined {
+    return this.nodes.every((node) => node.knows(i))
+      ? this.nodes.map((node) => node.value(i))
+      : undefined;
+  }
+
+  trace(i: number, trace?: Trace): State {
+    return worstOf(this.nodes, i, trace);
+  }
+}
+
+/** An argument that is a whole column of another sheet, as a list. */
+export class WholeColumnSource implements ArgumentSource {
+  readonly nodes: readonly Node[] = [];
+  private readonly columns: readonly Column[];
+
+  constructor(columns: readonly Column[]) {
+    this.columns = columns;
+  }
+
+  argument(): readonly number[] | undefined {
+    const values: number[] = [];
+    for (const { values: from, rows } of this.columns) {
+      for (let row = 0; row < rows.count; row++) values.push(from[row] ?? NaN);
+    }
+    return values.some(Number.isNaN) ? undefined : values;
+  }
+
+  trace(_i: number, trace?: Trace): State {
+    let worst: State = KNOWN;
+    for (const column of this.columns) {
+      for (let row = 0; row < column.rows.count; row++) {
+        const state = (column.states[row] ?? BLANK) as State;
+        if (state !== KNOWN) trace?.lacks(column, row);
+        worst = worse(worst, state);
+      }
+    }
+    return worst;
+  }
+}
+
+function numberOf(answer: Answer): number {
+  return typeof answer === 'number' && Number.isFinite(answer) ? answer : NaN;
+}

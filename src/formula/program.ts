@@ -1,0 +1,38 @@
+import { KNOWN, type Computation, type Input, type Rows, type Words } from '../graph/index.ts';
+import { compile } from './compile.ts';
+import { references, type Expression } from './expression.ts';
+import { CHUNK, type Node, type Trace } from './node.ts';
+
+/** A formula at work on the rows of a sheet: whole columns at once, or one row. */
+export class Program implements Computation {
+  readonly inputs: readonly Input[];
+  private readonly node: Node;
+
+  constructor(expression: Expression, rows: Rows, words: Words) {
+    this.node = compile(expression, rows, words);
+    this.inputs = references(expression).flatMap(({ columns, reach }) =>
+      columns.map((column): Input => ({ column, reach })),
+    );
+  }
+
+  run(values: Float64Array, states: Uint8Array, from: number, to: number): void {
+    const { node } = this;
+    node.restart();
+    for (let start = from; start < to; start += CHUNK) {
+      const count = Math.min(CHUNK, to - start);
+      node.fill(start, count);
+      for (let i = 0; i < count; i++) {
+        const value = node.data[node.at + i] as number;
+        values[start + i] = value;
+        states[start + i] = value === value ? KNOWN : node.trace(i);
+      }
+    }
+  }
+
+  /** Tells why a row has no value; says nothing where it has one. */
+  explain(row: number, trace: Trace): void {
+    this.node.restart();
+    this.node.fill(row, 1);
+    this.node.trace(0, trace);
+  }
+}
