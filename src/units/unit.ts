@@ -142,6 +142,15 @@ const USUAL: readonly (readonly [Dimension, string])[] = [
   [per(MONEY, DURATION), 'USD/h'],
 ];
 
+/** The unit of a dimension in which the number is the SI value: `m`, `N`, `m^3`, and products of the base units. */
+export function siUnit(quantity: Dimension): Unit {
+  const named = UNITS.find(
+    ({ dimension, factor, offset }) =>
+      factor === 1 && offset === 0 && sameDimension(dimension, quantity),
+  );
+  return sameDimension(quantity, RATIO) ? unit('', RATIO, 1) : (named ?? baseUnit(quantity));
+}
+
 function baseUnit(quantity: Dimension): Unit {
   const parts: readonly (readonly [string, number])[] = [
     ['m', quantity.length],
