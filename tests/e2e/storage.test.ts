@@ -80,6 +80,8 @@ async function start(): Promise<Browser> {
   running = spawn(findChromium(), [...flags, `--user-data-dir=${profile}`, 'about:blank'], {
     detached: true,
     stdio: 'ignore',
+    // A killed browser leaves its own temporary folders behind; here they go with the profile.
+    env: { ...process.env, TMPDIR: profile },
   });
   return chromium.connectOverCDP(`http://127.0.0.1:${await debuggingPort()}`);
 }
