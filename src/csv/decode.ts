@@ -16,10 +16,15 @@ const LARGEST = 50 * 1024 * 1024;
 
 /** The text of a CSV file, or why its bytes are not one and what to do about it. */
 export function decode(bytes: Uint8Array): Decoded | Problem {
-  if (bytes.length === 0) return problem('', 'The file is empty.', 'Save the list again, then bring it in.');
+  if (bytes.length === 0)
+    return problem('', 'The file is empty.', 'Save the list again, then bring it in.');
   if (bytes.length > LARGEST) {
     const size = String(Math.ceil(bytes.length / 1024 / 1024));
-    return problem('', `The file is ${size} MB; the most that is read is 50 MB.`, 'Split it by run or by job, and bring the parts in one by one.');
+    return problem(
+      '',
+      `The file is ${size} MB; the most that is read is 50 MB.`,
+      'Split it by run or by job, and bring the parts in one by one.',
+    );
   }
   const marked = byteOrderMark(bytes);
   if (marked) return decodeAs(marked, bytes);
@@ -28,7 +33,11 @@ export function decode(bytes: Uint8Array): Decoded | Problem {
   const wide = wideWithoutMark(bytes);
   if (wide) return decodeAs(wide, bytes);
   if (bytes.includes(0)) {
-    return problem('', 'The file holds bytes that are not text.', 'Open it where it was made and save it as CSV.');
+    return problem(
+      '',
+      'The file holds bytes that are not text.',
+      'Open it where it was made and save it as CSV.',
+    );
   }
   try {
     return { text: new TextDecoder('utf-8', { fatal: true }).decode(bytes), encoding: 'utf-8' };
@@ -37,9 +46,13 @@ export function decode(bytes: Uint8Array): Decoded | Problem {
   }
 }
 
-function decodeAs(encoding: 'utf-8' | 'utf-16le' | 'utf-16be', bytes: Uint8Array): Decoded | Problem {
+function decodeAs(
+  encoding: 'utf-8' | 'utf-16le' | 'utf-16be',
+  bytes: Uint8Array,
+): Decoded | Problem {
   const text = new TextDecoder(encoding).decode(bytes);
-  if (text === '') return problem('', 'The file is empty.', 'Save the list again, then bring it in.');
+  if (text === '')
+    return problem('', 'The file is empty.', 'Save the list again, then bring it in.');
   return { text, encoding };
 }
 

@@ -1,7 +1,10 @@
 import { closingQuote, type Delimiter } from './delimiter.ts';
 
 /** The cells of one line whose quotes do not pair: a quote that nothing on the line closes is taken as an inch mark. */
-export function splitByHand(line: string, { delimiter, cells: usual }: Delimiter): readonly string[] {
+export function splitByHand(
+  line: string,
+  { delimiter, cells: usual }: Delimiter,
+): readonly string[] {
   const inches = inchCells(line, delimiter);
   return inches.length === usual ? inches : split(line, delimiter, false);
 }
@@ -42,5 +45,7 @@ const MEASURE = /^[\d\s.,/'"-]*$/;
 
 /** Without the pair of quotes round the whole cell, as in `"6'-0""`. */
 function unwrapped(cell: string): string {
-  return cell.length > 2 && cell.startsWith('"') && cell.endsWith('"') ? cell.slice(1, -1).replaceAll('""', '"') : cell;
+  return cell.length > 2 && cell.startsWith('"') && cell.endsWith('"')
+    ? cell.slice(1, -1).replaceAll('""', '"')
+    : cell;
 }

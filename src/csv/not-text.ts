@@ -29,7 +29,12 @@ const KNOWN: readonly KnownFile[] = [
   { at: 0, mark: 'PK\x05\x06', what: 'an empty zip', fix: SAVE_AS },
   { at: 0, mark: '\xd0\xcf\x11\xe0', what: 'an old office document', fix: SAVE_AS },
   { at: 0, mark: '{\\rtf', what: 'a formatted text document', fix: SAVE_AS },
-  { at: 0, mark: '%PDF', what: 'a PDF', fix: 'Ask for the list it was printed from, saved as CSV.' },
+  {
+    at: 0,
+    mark: '%PDF',
+    what: 'a PDF',
+    fix: 'Ask for the list it was printed from, saved as CSV.',
+  },
   { at: 0, mark: 'SQLite format 3', what: 'a database', fix: SAVE_AS },
   { at: 0, mark: '\x1f\x8b', what: 'a gzip archive', fix: UNPACK },
   { at: 0, mark: '7z\xbc\xaf', what: 'a 7z archive', fix: UNPACK },

@@ -32,7 +32,9 @@ export function records(text: string): Records {
   const declared = /^"?sep=(.)"?\s*$/i.exec(lines[0] ?? '')?.[1];
   const body = declared === undefined ? lines : lines.slice(1);
   const layout: Delimiter =
-    declared === undefined ? guessDelimiter(body) : { delimiter: declared, cells: usualCells(body, declared).cells };
+    declared === undefined
+      ? guessDelimiter(body)
+      : { delimiter: declared, cells: usualCells(body, declared).cells };
   const { delimiter } = layout;
   const reader = new Papa.Parser({ delimiter, newline: '\n' });
   const found: CsvRecord[] = [];
@@ -73,7 +75,11 @@ export function records(text: string): Records {
 }
 
 /** The line on which a record's last quoted cell closes; undefined where a quote opens and swallows what follows. */
-function recordEnd(lines: readonly string[], first: number, { delimiter, cells }: Delimiter): number | undefined {
+function recordEnd(
+  lines: readonly string[],
+  first: number,
+  { delimiter, cells }: Delimiter,
+): number | undefined {
   const start = lines[first] ?? '';
   let { open } = walkLine(start, delimiter, false);
   const startIsWhole = cells > 2 && start.split(delimiter).length === cells;
@@ -102,7 +108,9 @@ function leadingNumber(line: string, delimiter: string): number | undefined {
 
 /** The cells of one record; undefined where the library sees another number of records than one. */
 function quotedCells(reader: Papa.Parser, text: string): readonly string[] | undefined {
-  const { data } = reader.parse(text, 0, false) as { readonly data: readonly (readonly string[])[] };
+  const { data } = reader.parse(text, 0, false) as {
+    readonly data: readonly (readonly string[])[];
+  };
   return data.length === 1 ? data[0] : undefined;
 }
 

@@ -13,7 +13,10 @@ export interface WriteOptions {
 }
 
 /** The rows as CSV text: CRLF line ends, quotes where they are needed, and no cell that another program would run. */
-export function writeCsv(rows: readonly (readonly CsvField[])[], options: WriteOptions = {}): string {
+export function writeCsv(
+  rows: readonly (readonly CsvField[])[],
+  options: WriteOptions = {},
+): string {
   const safe = rows.map((row) => row.map(fieldText));
   const text = Papa.unparse(safe, { delimiter: options.delimiter ?? ',', newline: '\r\n' });
   return `${options.bom === true ? '\ufeff' : ''}${text}${rows.length > 0 ? '\r\n' : ''}`;

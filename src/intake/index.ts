@@ -1,0 +1,10 @@
+export { readSite } from './site.ts';
+export { withUnit } from './length-entry.ts';
+export type {
+  FileAsk,
+  HeaderMapping,
+  Intake,
+  IntakeColumn,
+  IntakeOptions,
+  IntakeRow,
+} from './intake.ts';

@@ -1,0 +1,63 @@
+import type { FileColumn } from './assign.ts';
+import { isPostNumber } from './values.ts';
+
+/** Why a record of the table is no row, where its text alone tells; undefined where it may be one. */
+export function notARow(
+  cells: readonly string[],
+  noteColumns: ReadonlySet<number>,
+): string | undefined {
+  const filled = cells.map((cell) => cell.trim()).filter((cell) => cell !== '');
+  const ruled = filled.every((cell) => /^[-=_*~#.–—\s]+$/.test(cell));
+  if (ruled && filled.some((cell) => cell.length > 2)) return 'a ruled line';
+  const total = cells.some((cell, index) => !noteColumns.has(index) && TOTAL.test(cell));
+  return total || TOTAL_OF.test(filled[0] ?? '') ? 'a total or subtotal' : undefined;
+}
+
+/** Why a record of the table holds no reading of a post; undefined where it is a row. */
+export function isRemark(
+  cells: readonly string[],
+  columns: readonly FileColumn[],
+  isMeasured: (column: string) => boolean,
+): string | undefined {
+  const post = columns.find(({ column }) => column === 'post');
+  const number = post === undefined ? '' : (cells[post.index]?.trim() ?? '');
+  const others = columns.filter(
+    ({ index, column }) =>
+      column !== null && column !== 'post' && (cells[index]?.trim() ?? '') !== '',
+  );
+  if (number !== '' && isPostNumber(number)) return undefined;
+  const readings = others.filter(({ column }) => column !== 'note');
+  if (number === '') {
+    return readings.length > 0 ? undefined : 'a remark: it has no post number and no reading';
+  }
+  const measured = others.some(
+    ({ index, column }) => column !== null && isMeasured(column) && /\d/.test(cells[index] ?? ''),
+  );
+  return measured && !LABELLED.test(number) ? undefined : 'a remark, not a post';
+}
+
+/** The level length that a line of its own states, as in `Level: 48 in`; bare where it has no unit. */
+export function statedLevel(line: string): string | undefined {
+  const found = LEVEL_FIRST.exec(line) ?? LEVEL_LAST.exec(line);
+  const length = found?.groups?.length?.trim();
+  return length === undefined || /\b(?:water|ground)\s+level/i.test(line) ? undefined : length;
+}
+
+const TOTAL_WORD =
+  '(?:sub ?-?totals?|(?:grand |run |job |page )?totals?|sum|zwischensumme|summe|gesamt(?:summe)?|suma|total general|averages?|avg\\.?|mean|mittel(?:wert)?|promedio|maximum|minimum)';
+const TOTAL = new RegExp(`^\\s*(?:posts? )?${TOTAL_WORD}\\s*[:=]?\\s*$`, 'i');
+const TOTAL_OF = new RegExp(`^${TOTAL_WORD}(?![\\p{L}\\p{N}])`, 'iu');
+const LABELLED =
+  /:\s*$|^(?:date|datum|fecha|job|address|measured|crew|client|owner|site|page|level|weather|checked|signed)\b/i;
+
+const UNIT = '(?:in(?:ch(?:es)?)?\\b|"|″|”|ft\\b|feet\\b|foot\\b|\'|′|mm\\b|cm\\b|m\\b)';
+const NUMBER = '\\d+(?:[.,]\\d+)?(?:[ -]\\d+/\\d+)?';
+const WORD = '(?:level|straight ?edge|wasserwaage|richtscheit|nivel)';
+const LEVEL_FIRST = new RegExp(
+  `(?<![\\p{L}])${WORD}(?:\\s+(?:length|used|is|was|of|länge|de))*\\s*[:=,]?\\s*(?<length>${NUMBER}\\s*${UNIT}|${NUMBER}\\s*$)`,
+  'iu',
+);
+const LEVEL_LAST = new RegExp(
+  `(?<length>${NUMBER}\\s*${UNIT})[\\s-]*(?:long\\s+)?${WORD}(?![\\p{L}])`,
+  'iu',
+);

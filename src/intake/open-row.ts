@@ -1,0 +1,105 @@
+import type { IntakeRow } from './intake.ts';
+import { readLength, type LengthEntry } from './length-entry.ts';
+import { saysSnapped } from './rock-test.ts';
+
+/** A row while its cells come in; some of them say something about another column. */
+export interface OpenRow extends IntakeRow {
+  readonly cells: Map<string, string>;
+  readonly kept: Map<string, string>;
+  readonly assumed: Map<string, string>;
+  /** The probe on each face. */
+  readonly faces: { readonly header: string; readonly cell: string; readonly entry: LengthEntry }[];
+  /** The level length that stands in the lean cell, in its header, or above the table. */
+  over: LevelLength | undefined;
+  /** The direction that stands in the lean cell. */
+  toward: string | undefined;
+}
+
+/** A level length that stands somewhere else than in its own column. */
+export interface LevelLength {
+  readonly text: string;
+  readonly why: string;
+  /** A slope holds over any length: it replaces the level's own. */
+  readonly slope: boolean;
+}
+
+/** An empty row for a line of the file. */
+export function openRow(line: number): OpenRow {
+  return {
+    line,
+    cells: new Map(),
+    kept: new Map(),
+    assumed: new Map(),
+    faces: [],
+    over: undefined,
+    toward: undefined,
+  };
+}
+
+/** The row with everything put where it belongs. */
+export function closeRow(row: OpenRow, stated: LevelLength | undefined): IntakeRow {
+  if (row.faces.length > 0) takeDeepest(row);
+  if (row.cells.has('lean_gap') || row.cells.has('lean_gap_along'))
+    takeLevel(row, row.over ?? stated);
+  if (row.toward !== undefined) takeDirection(row, row.toward);
+  if (!row.cells.has('rock_test') && saysSnapped(row.cells.get('soundness') ?? '')) {
+    row.cells.set('rock_test', 'snapped');
+    row.assumed.set('rock_test', `the soundness column says “${row.cells.get('soundness') ?? ''}”`);
+  }
+  const { line, cells, kept, assumed } = row;
+  return { line, cells, kept, assumed };
+}
+
+/** The deepest of the faces; a face that can't be read stands instead, so that it is asked about. */
+function takeDeepest(row: OpenRow): void {
+  let deepest: { readonly text: string; readonly depth: number } | undefined;
+  for (const { header, cell, entry } of row.faces) {
+    row.kept.set(header, cell);
+    const depth = readLength(entry.text)?.value;
+    if (typeof depth !== 'number') {
+      row.cells.set('probe_depth', entry.text);
+      row.assumed.set('probe_depth', `from “${header}”; the deepest face can’t be told without it`);
+      return;
+    }
+    if (deepest === undefined || depth > deepest.depth) deepest = { text: entry.text, depth };
+  }
+  if (deepest === undefined) return;
+  const faces = row.faces.map(({ header }) => header).join(', ');
+  const usual = row.faces.some(({ entry }) => entry.usual);
+  row.cells.set('probe_depth', deepest.text);
+  row.assumed.set(
+    'probe_depth',
+    `the deepest of ${faces}${usual ? '; no unit written, taken as the one small unit in the file' : ''}`,
+  );
+}
+
+function takeLevel(row: OpenRow, over: LevelLength | undefined): void {
+  if (over === undefined) return;
+  const written = row.cells.get('level_length');
+  const before = written === undefined ? undefined : readLength(written)?.value;
+  const same =
+    typeof before === 'number' &&
+    Math.abs(before - Number(readLength(over.text)?.value ?? NaN)) < 1e-6;
+  if (same || (written !== undefined && over !== row.over)) return;
+  if (written !== undefined && !over.slope) {
+    row.cells.set('level_length', `${written} or ${over.text}`);
+    row.assumed.set(
+      'level_length',
+      `two level lengths: “${written}” in its column, “${over.text}” ${over.why}`,
+    );
+    return;
+  }
+  if (written !== undefined) row.kept.set('level length in its own column', written);
+  row.cells.set('level_length', over.text);
+  row.assumed.set('level_length', over.why);
+}
+
+function takeDirection(row: OpenRow, toward: string): void {
+  const written = row.cells.get('lean_toward');
+  if (written === undefined) {
+    row.cells.set('lean_toward', toward);
+    row.assumed.set('lean_toward', 'written in the lean cell');
+  } else if (written.toLowerCase() !== toward.toLowerCase()) {
+    row.assumed.set('lean_toward', `the lean cell says “${toward}”`);
+  }
+}

@@ -1,0 +1,158 @@
+import { decode, records, type CsvRecord } from '../csv/index.ts';
+import type { PassedLine } from '../notebook/index.ts';
+import { isProblem, problem, sentence, type Problem } from '../units/index.ts';
+import { missingAsks, unitAsks } from './asks.ts';
+import { assignColumns, settledFor, type FileColumn } from './assign.ts';
+import { fileMarks, type FileMarks } from './file-marks.ts';
+import type { FileAsk, HeaderMapping, Intake, IntakeOptions, IntakeRow } from './intake.ts';
+import { isRemark } from './lines.ts';
+import { headerMatcher } from './match.ts';
+import { LONG_READINGS, measuredColumns, rowReader } from './row-cells.ts';
+import { settledProblem } from './settled.ts';
+import { tablesOf, type Table, type TableRow } from './tables.ts';
+
+const MOST_COLUMNS = 500;
+const MOST_RECORDS = 250_000;
+
+/**
+ * Reads a site file: a row for each post or hole it lists, with every entry carrying its own unit, and the lines that
+ * hold none, each with why. Nothing is guessed: what the file leaves open is asked, or stays as it was typed. Never
+ * throws, whatever the bytes are; a Problem where the file is no list at all.
+ */
+export function readSite(
+  bytes: Uint8Array,
+  fileName: string,
+  { columns, settled }: IntakeOptions,
+): Intake | Problem {
+  const decoded = decode(bytes);
+  if (isProblem(decoded)) return { ...decoded, where: fileName };
+  const { records: all, separatorLine, problems } = records(decoded.text);
+  const refused = tooBig(all) ?? (all.length === 0 ? EMPTY : undefined);
+  if (refused) return { ...refused, where: fileName };
+
+  const match = headerMatcher(columns);
+  const parts = tablesOf(all, (header) => {
+    const told = settledFor(header, settled);
+    return told === undefined || told === null ? match(header) : { ...match(header), column: told };
+  });
+  if (!parts) return noHeader(fileName, all);
+  const wrong = settledProblem(settled, parts.tables, columns);
+  if (wrong) return { ...wrong, where: fileName };
+
+  const isMeasured = measuredColumns(columns);
+  const passedOver: PassedLine[] = [...parts.passedOver];
+  if (separatorLine)
+    passedOver.push({ line: 1, text: separatorLine.text, why: 'it names the separator' });
+  const tables = parts.tables.map((table) => assigned(table));
+  const marks = fileMarks(
+    tables.map((table) => ({
+      columns: table.columns,
+      rows: table.rows.map(({ record }) => record.cells),
+    })),
+    parts.units,
+    (column) => isMeasured(column) || column === 'post_size',
+  );
+
+  const rows: IntakeRow[] = [];
+  const unitless = new Map<string, string>();
+  for (const table of tables) {
+    const reader = rowReader(table.columns, columns, marks);
+    for (const { record, level } of table.rows)
+      rows.push(reader.read(record.line, record.cells, level));
+    for (const [column, header] of reader.unitless) unitless.set(column, header);
+  }
+  const filled = new Set(
+    tables.flatMap((table) => table.columns.map(({ column }) => column ?? '')),
+  );
+  const layout = layoutOf(filled);
+  return {
+    rows,
+    asks: [
+      ...rivals,
+      ...unitAsks(unitless, columns, LONG_READINGS),
+      ...(layout === 'posts' ? missingAsks(rows, open, columns) : []),
+    ],
+    passedOver: passedOver.sort((a, b) => a.line - b.line),
+    mapping: mappingOf(tables.flatMap((table) => table.columns)),
+    layout,
+    linesRead: all.length + (separatorLine ? 1 : 0),
+    notes: [...notesOn(decoded.encoding, marks, filled), ...problems.map(sentence)],
+  };
+
+  function assigned(table: Table): AssignedTable {
+    const cells = table.rows.map(({ record }) => record.cells);
+    const { columns: fileColumns, asks } = assignColumns(table.head, cells, match, settled);
+    const kept = table.rows.filter(({ record }) => {
+      const why = isRemark(record.cells, fileColumns, isMeasured);
+      if (why !== undefined) passedOver.push({ line: record.line, text: record.text, why });
+      return why === undefined;
+    });
+    return { columns: fileColumns, asks, rows: kept };
+  }
+}
+
+interface AssignedTable {
+  readonly columns: readonly FileColumn[];
+  readonly asks: readonly FileAsk[];
+  readonly rows: readonly TableRow[];
+}
+
+/** A file of holes gives depths and widths to dig and no lean. */
+function layoutOf(filled: ReadonlySet<string>): 'posts' | 'holes' {
+  const lean = filled.has('lean_gap') || filled.has('lean_gap_along');
+  const holes = ['hole_width', 'depth_wanted', 'depth_reached'].some((column) =>
+    filled.has(column),
+  );
+  return holes && !lean ? 'holes' : 'posts';
+}
+
+function mappingOf(columns: readonly FileColumn[]): HeaderMapping[] {
+  const mapping = new Map<string, HeaderMapping>();
+  for (const { header, column, why } of columns) {
+    if (!mapping.has(header)) mapping.set(header, { header, column, why });
+  }
+  return [...mapping.values()];
+}
+
+function notesOn(encoding: string, { decimal }: FileMarks, filled: ReadonlySet<string>): string[] {
+  const notes: string[] = [];
+  if (encoding === 'windows-1252')
+    notes.push('The letters were read as Windows-1252, because they are not UTF-8.');
+  if (decimal === ',') notes.push('A comma is the decimal mark in this file.');
+  if (!filled.has('post')) notes.push('The file has no column of post numbers: type them in.');
+  return notes;
+}
+
+const EMPTY = problem(
+  '',
+  'The file has no line with anything on it.',
+  'Save the list again, then bring it in.',
+);
+
+function tooBig(all: readonly CsvRecord[]): Problem | undefined {
+  const widest = all.reduce((most, { cells }) => Math.max(most, cells.length), 0);
+  if (widest > MOST_COLUMNS) {
+    return problem(
+      '',
+      `The file has ${String(widest)} columns; the most that is read is ${String(MOST_COLUMNS)}.`,
+      'Save only the columns with readings.',
+    );
+  }
+  if (all.length > MOST_RECORDS) {
+    return problem(
+      '',
+      `The file has ${String(all.length)} lines; the most that is read is ${String(MOST_RECORDS)}.`,
+      'Split it by run or by job.',
+    );
+  }
+  return undefined;
+}
+
+function noHeader(fileName: string, all: readonly CsvRecord[]): Problem {
+  const first = all[0]?.text.slice(0, 80) ?? '';
+  return problem(
+    `${fileName}, line ${String(all[0]?.line ?? 1)}`,
+    `No line of the file names its columns; it begins with “${first}”.`,
+    'Put a line of headers above the readings, such as Post, Station, Lean gap, Level length.',
+  );
+}
