@@ -22,6 +22,7 @@ export function takeApproximate(text: string): Marks {
 
 /** Takes direction, side of grade, `oc`, `dia` and the like off a length. */
 export function takeLengthMarks(text: string): Marks {
+  if (/^[-\d ./'"]*$/.test(text)) return { rest: text, approximate: false };
   let marks = takeApproximate(text);
   for (const take of [takeToward, takeSide, takePlainWords]) {
     marks = { ...marks, ...take(marks.rest) };

@@ -1,4 +1,4 @@
-import { LENGTH, sameDimension } from './dimension.ts';
+import { LENGTH } from './dimension.ts';
 import { quantity } from './kind.ts';
 import { readMeasure, type Measure, type MeasureOptions, type Measures } from './measure.ts';
 import { wordedUnit } from './unit-words.ts';
@@ -14,10 +14,10 @@ export interface GapOver extends Measures {
  * no level length.
  */
 export function readGapOver(text: string, options: MeasureOptions): GapOver | undefined {
-  for (const [gapText, levelText] of splits(text)) {
-    const level = readLevel(levelText, options);
+  for (const split of splits(text)) {
+    const level = readLevel(split, options);
     if (!level) continue;
-    const gap = readMeasure(gapText.replace(OUT_OF_PLUMB, ''), LENGTHS, {
+    const gap = readMeasure(split.gap.replace(OUT_OF_PLUMB, ''), LENGTHS, {
       ...options,
       unit: METRIC.has(level.unit) ? 'mm' : 'in',
     });
@@ -39,23 +39,35 @@ export const OUT_OF_PLUMB = / out(?: of plumb)?$/i;
 const LENGTHS = quantity(LENGTH);
 const METRIC = new Set(['mm', 'cm', 'm']);
 
-function splits(text: string): (readonly [gap: string, level: string])[] {
-  const words = [...text.matchAll(/ (?:in|over|per|on|@)(?= )/gi)].map(
-    ({ 0: word, index }) => [text.slice(0, index), text.slice(index + word.length + 1)] as const,
-  );
-  const slash = text.lastIndexOf('/');
-  const [gap, level] = [text.slice(0, Math.max(slash, 0)), text.slice(slash + 1).trim()];
-  // A figure behind the slash belongs to a fraction: 1/8 ft.
-  return gap === '' || /^\d/.test(level) ? words : [...words, [gap.trim(), level]];
+interface Split {
+  readonly gap: string;
+  readonly level: string;
+  /** `per ft`, `/ft`: the level length may be a unit alone. */
+  readonly per: boolean;
 }
 
-function readLevel(text: string, options: MeasureOptions): Measure | undefined {
-  const unit = /^\d/.test(text) ? undefined : wordedUnit(text);
-  if (unit) {
-    if (!sameDimension(unit.dimension, LENGTH)) return undefined;
+function splits(text: string): readonly Split[] {
+  const words = [...text.matchAll(/ (in|over|per|on|@)(?= )/gi)].map(
+    ({ 0: found, 1: word = '', index }): Split => ({
+      gap: text.slice(0, index),
+      level: text.slice(index + found.length + 1),
+      per: word.toLowerCase() === 'per',
+    }),
+  );
+  // Figures on both sides of a slash are a fraction: 1/8 ft.
+  const slash = /^(.*[a-z"']) ?\/ ?([a-z"'.]+)$/i.exec(text);
+  return slash ? [...words, { gap: slash[1] ?? '', level: slash[2] ?? '', per: true }] : words;
+}
+
+function readLevel({ level: text, per }: Split, options: MeasureOptions): Measure | undefined {
+  if (!/^[\d.]/.test(text)) {
+    const unit = per ? wordedUnit(text) : undefined;
+    if (!unit || !LEVEL_UNITS.has(unit.symbol)) return undefined;
     return { value: unit.factor, unit: unit.symbol, entry: `1 ${unit.symbol}` };
   }
   const level = readMeasure(text, LENGTHS, { ...options, unitUnknown: true });
   if (!level || 'wrong' in level || level.doubt) return undefined;
   return level.ways.find((way) => way.value > 0);
 }
+
+const LEVEL_UNITS = new Set(['ft', 'yd', 'm']);

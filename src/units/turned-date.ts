@@ -36,9 +36,12 @@ const MONTHS: readonly RegExp[] = [
   /^de[cz](?:ember)?$/i,
 ];
 
+// Most readings are ruled out by one look: a date has a month's name or two marks between numbers.
+const LIKE_A_DATE = /\p{L}{3}|\d[/.-]\d+[/.-]\d/u;
 const TIME = / \d{1,2}:\d{2}(?::\d{2})?$/;
 
 function dayAndMonth(entry: string): readonly [number, number] | undefined {
+  if (!LIKE_A_DATE.test(entry)) return undefined;
   const text = entry.replace(TIME, '');
   const numbers =
     /^\d{4}-(\d{1,2})-(\d{1,2})$/.exec(text) ??

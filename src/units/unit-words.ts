@@ -23,7 +23,7 @@ function factorSymbol(text: string): string | undefined {
   if (text === '1') return text;
   const power = /^(.+?)(?:\^(-?\d+(?:\.\d+)?)|([23]))$/.exec(text);
   if (power) return raised(power[1] ?? '', power[2] ?? power[3] ?? '1');
-  const worded = /^(cu|cubic|sq|square)\.? ?(.+)$/i.exec(text);
+  const worded = /^(cubic|cu|square|sq)\.? ?(.+)$/i.exec(text);
   if (worded) return raised(worded[2] ?? '', /^c/i.test(worded[1] ?? '') ? '3' : '2');
   return simpleSymbol(text);
 }

@@ -90,7 +90,9 @@ export function parseUnit(text: string): Unit | undefined {
   let product: Unit | undefined;
   for (const [whole, operator, name, exponent] of text.matchAll(TERM)) {
     const known = name === '1' ? unit('', RATIO, 1) : TABLE.get(name ?? '');
-    if (!known || whole === '') return undefined;
+    // The first part stands alone, every other one behind its sign.
+    const placed = (operator === '') === (product === undefined);
+    if (!known || !placed || whole === '') return undefined;
     const exact = Number(exponent ?? 1) * (operator === '/' ? -1 : 1);
     product = {
       symbol: text,
