@@ -1,0 +1,74 @@
+import { css } from 'lit';
+
+/** The page: the string line at the left, the sheets down the middle. */
+export const appStyles = css`
+  .desk {
+    display: grid;
+    grid-template-columns: 190px minmax(0, 1fr);
+    max-width: 1500px;
+  }
+  main {
+    min-width: 0;
+    padding: 0 36px 30vh 0;
+  }
+  .notices {
+    display: grid;
+    gap: 10px;
+    margin-top: 14px;
+  }
+  .trouble,
+  .brought {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: baseline;
+    gap: 4px 16px;
+    padding: 8px 14px;
+    border-left: 8px solid var(--chalk);
+    background: var(--wash);
+  }
+  .trouble {
+    border-left-color: var(--paint-bar);
+    background: var(--paint-wash);
+  }
+  .trouble p,
+  .brought p {
+    flex: 1 1 20em;
+  }
+  .brought details {
+    flex-basis: 100%;
+    order: 3;
+  }
+  .brought li {
+    padding: 2px 0;
+    overflow-wrap: anywhere;
+  }
+  summary {
+    cursor: pointer;
+    min-height: 24px;
+  }
+  .file {
+    display: none;
+  }
+  .said {
+    position: fixed;
+    left: 0;
+    bottom: 0;
+    z-index: 30;
+    max-width: min(36em, 100vw);
+    margin: 0;
+    padding: 7px 16px;
+    background: var(--ink);
+    color: var(--paper);
+  }
+  .said:empty {
+    padding: 0;
+  }
+  @media (max-width: 899px) {
+    .desk {
+      grid-template-columns: 148px minmax(0, 1fr);
+    }
+    main {
+      padding-right: 18px;
+    }
+  }
+`;

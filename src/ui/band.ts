@@ -1,0 +1,72 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { BookView } from '../worksheet/view.ts';
+import { send } from './events.ts';
+import { FollowBook } from './follow-book.ts';
+import { setFractions } from './fraction.ts';
+import { base } from './tokens.ts';
+import { counted } from './waiting.ts';
+
+/**
+ * The first stop of the job, across the top of the page, with the way to it; nothing where no stop stands.
+ *
+ * @fires go-to - Somebody wants to be taken to the stop.
+ */
+@customElement('bp-band')
+export class Band extends LitElement {
+  static override styles = [
+    base,
+    css`
+      div {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 2px 14px;
+        align-items: baseline;
+        border-left: 8px solid var(--paint-bar);
+        background: var(--paint-wash);
+        padding: 8px 14px;
+      }
+      strong {
+        color: var(--paint);
+        font-weight: 600;
+      }
+      p {
+        flex: 1 1 20em;
+      }
+      a {
+        font-weight: 600;
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) book: BookView | undefined;
+
+  protected readonly follow = new FollowBook(this, () => this.book);
+
+  protected override render() {
+    const stops = this.book?.stops().filter(({ level }) => level === 'stop') ?? [];
+    const [first] = stops;
+    if (!first) return nothing;
+    const others = counted(stops.length - 1, 'other stop');
+    return html`<div role="region" aria-label="Strongest stop">
+      <strong>${first.rowName === '' ? 'Stop' : first.rowName}</strong>
+      <p>
+        ${setFractions(first.message)}
+        <a
+          href="#${first.sheet}"
+          @click=${(event: Event) => {
+            event.preventDefault();
+            send(this, 'go-to', { sheet: first.sheet, row: first.row });
+          }}
+          >See the choices</a
+        >${others === '' ? nothing : ` ${others} below.`}
+      </p>
+    </div>`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bp-band': Band;
+  }
+}

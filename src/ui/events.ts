@@ -1,0 +1,36 @@
+/** A place in the book: a sheet, and maybe a row and a column of it. */
+export interface Place {
+  readonly sheet: string;
+  readonly row?: string | undefined;
+  readonly column?: string | undefined;
+}
+
+/** Events that elements send up the page, and what they carry. */
+export interface BookEvents {
+  /** A row became the current one, by key, touch or drawing. */
+  'row-current': Place;
+  /** Somebody wants to be taken to a place. */
+  'go-to': Place;
+  /** Somebody wants to see how a cell was worked out. */
+  'show-working': Place;
+  /** Words for the status line, which screen readers speak. */
+  say: string;
+}
+
+/** Sends one of the book's events up through every shadow root. */
+export function send<Name extends keyof BookEvents>(
+  from: EventTarget,
+  name: Name,
+  detail: BookEvents[Name],
+): void {
+  from.dispatchEvent(new CustomEvent(name, { detail, bubbles: true, composed: true }));
+}
+
+declare global {
+  interface GlobalEventHandlersEventMap {
+    'row-current': CustomEvent<Place>;
+    'go-to': CustomEvent<Place>;
+    'show-working': CustomEvent<Place>;
+    say: CustomEvent<string>;
+  }
+}

@@ -1,0 +1,113 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { ColumnView, SheetView } from '../worksheet/view.ts';
+import { cellContent } from './cell.ts';
+import { cellEditor } from './grid-editor.ts';
+import type { Position } from './grid-keys.ts';
+import { isIn, type Block } from './selection.ts';
+import { headWords, isFigures, manner } from './shown-columns.ts';
+
+/** All that the rows of a grid are drawn from. */
+export interface GridSight {
+  readonly view: SheetView;
+  readonly columns: readonly ColumnView[];
+  readonly at: Position;
+  /** The id of the row that is current on the page; blank where none is. */
+  readonly current: string;
+  /** The chosen cells, where more than one is. */
+  readonly block: Block | undefined;
+  /** The text an edit begins with; undefined while the grid is walked. */
+  readonly editing: string | undefined;
+  /** Cells that changed a moment ago, as `sheet/row/column`. */
+  readonly changed: ReadonlySet<string>;
+  /** Ids of the rows where a stop stands. */
+  readonly stopped: ReadonlySet<string>;
+}
+
+/** The heads of the columns: the name, and under it the unit and a hint, said once. */
+export function gridHead({ columns, at }: GridSight): TemplateResult {
+  return html`<div role="row" class="head" aria-rowindex="1">
+    ${columns.map((column, place) => {
+      const under = [column.unit, column.hint].filter((part) => part !== '').join(', ');
+      const classes = [side(column), place === 0 && 'first', place === at.column && 'current'];
+      return html`<div role="columnheader" aria-colindex=${place + 1} class=${listed(classes)}>
+        <span>${column.label}</span>${
+          under === '' ? nothing : html`<span class="unit">${under}</span>`
+        }
+      </div>`;
+    })}
+  </div>`;
+}
+
+/** One row of cells. */
+export function gridRow(sight: GridSight, row: number): TemplateResult {
+  const { view, columns, current, stopped } = sight;
+  const id = view.rowId(row);
+  const classes = [current === id && 'row-current', stopped.has(id) && 'stopped'];
+  return html`<div role="row" aria-rowindex=${row + 2} class=${listed(classes)}>
+    ${columns.map((column, place) => gridCell(sight, id, column, { row, column: place }))}
+  </div>`;
+}
+
+/** The totals under the columns they belong to; nothing where nothing is totalled. */
+export function gridTotals({ view, columns }: GridSight): TemplateResult | typeof nothing {
+  const totals = view.totals();
+  if (totals.size === 0) return nothing;
+  return html`<div class="totals" role="group" aria-label="${view.title}, totals">
+    ${columns.map((column, place) => {
+      const total = totals.get(column.id);
+      const classes = listed(['cell', side(column), place === 0 && 'first']);
+      if (total === undefined)
+        return html`<span class=${classes}>${place === 0 ? 'Total' : ''}</span>`;
+      return html`<span class=${classes}
+        ><span class="spoken">${column.label} </span>${total}</span
+      >`;
+    })}
+  </div>`;
+}
+
+function gridCell(
+  { view, at, block, editing, changed }: GridSight,
+  rowId: string,
+  column: ColumnView,
+  position: Position,
+): TemplateResult {
+  const cell = view.cell(position.row, column.id);
+  const isCurrent = position.row === at.row && position.column === at.column;
+  const chosen = block !== undefined && isIn(block, position);
+  const classes = [
+    'cell',
+    manner(cell),
+    side(column),
+    position.column === 0 && 'first',
+    column.entered && column.formula !== undefined && 'call',
+    isCurrent && 'current',
+    chosen && 'chosen',
+    changed.has(`${view.id}/${rowId}/${column.id}`) && 'flash',
+  ];
+  return html`<div
+    role=${position.column === 0 ? 'rowheader' : 'gridcell'}
+    aria-colindex=${position.column + 1}
+    aria-readonly=${String(!column.entered)}
+    aria-selected=${String(isCurrent || chosen)}
+    aria-invalid=${cell.state === 'wrong' || cell.state === 'ask' ? 'true' : nothing}
+    aria-describedby=${isCurrent && cell.note !== '' ? 'note' : nothing}
+    tabindex=${isCurrent ? 0 : -1}
+    data-row=${position.row}
+    data-column=${position.column}
+    class=${listed(classes)}
+  >
+    ${cellContent(cell)}${
+      isCurrent && editing !== undefined
+        ? cellEditor(column, editing, `${headWords(column)}, ${view.rowName(position.row)}`)
+        : nothing
+    }
+  </div>`;
+}
+
+function side(column: ColumnView): string | false {
+  return isFigures(column) && 'figures';
+}
+
+function listed(names: readonly (string | false)[]): string {
+  return names.filter((name) => name !== false).join(' ');
+}

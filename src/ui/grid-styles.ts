@@ -1,0 +1,170 @@
+import { css } from 'lit';
+
+/** The ruled page of a sheet: rows parted by a hairline, nothing boxed. */
+export const gridStyles = css`
+  :host {
+    position: relative;
+  }
+  .scroller {
+    overflow: auto;
+    max-height: max(320px, 76vh);
+    background: var(--sheet);
+    overscroll-behavior: contain auto;
+    scroll-padding: var(--head-height, 52px) 0 calc(var(--row, 34px) + 2px) var(--first-width, 80px);
+  }
+  .columns,
+  [role='grid'],
+  [role='rowgroup'],
+  [role='row'],
+  .totals {
+    display: grid;
+    grid-template-columns: subgrid;
+    grid-column: 1 / -1;
+  }
+  .columns {
+    min-width: 100%;
+    width: max-content;
+  }
+  [role='row'] {
+    height: var(--row, 34px);
+    border-bottom: 1px solid var(--rule);
+  }
+  .gap {
+    grid-column: 1 / -1;
+  }
+  .head {
+    position: sticky;
+    top: 0;
+    z-index: 3;
+    height: auto;
+    background: var(--sheet);
+    border-bottom: 2px solid var(--ink);
+  }
+  [role='columnheader'] {
+    display: flex;
+    flex-direction: column;
+    justify-content: flex-end;
+    padding: 8px 10px 6px;
+    font: 600 16px/1.2 var(--name-face);
+    letter-spacing: 0.01em;
+    border-bottom: 3px solid transparent;
+  }
+  :host(:focus-within) [role='columnheader'].current {
+    color: var(--chalk);
+    border-bottom-color: var(--chalk);
+  }
+  .unit {
+    font: 400 14px/1.25 var(--face);
+    color: var(--soft);
+  }
+  .cell {
+    position: relative;
+    padding: 0 10px;
+    line-height: calc(var(--row, 34px) - 1px);
+    white-space: nowrap;
+    overflow: hidden;
+    text-overflow: ellipsis;
+    max-width: 22em;
+    cursor: default;
+  }
+  .figures {
+    text-align: right;
+    justify-content: flex-end;
+    align-items: flex-end;
+  }
+  .first {
+    position: sticky;
+    left: 0;
+    z-index: 2;
+    background: var(--sheet);
+  }
+  .call.worked .value,
+  .call.typed .value {
+    font-weight: 600;
+  }
+  .row-current .cell {
+    background: var(--wash);
+  }
+  .chosen {
+    background: var(--wash);
+    box-decoration-break: clone;
+  }
+  .ask,
+  .wrong {
+    border-bottom: 3px solid var(--paint-bar);
+    line-height: calc(var(--row, 34px) - 4px);
+  }
+  .stopped .first {
+    border-left: 5px solid var(--paint-bar);
+    padding-left: 5px;
+  }
+  .cell:focus,
+  .cell.current:has(.editor) {
+    outline: 2px solid var(--chalk);
+    outline-offset: -2px;
+    background: var(--sheet);
+    overflow: visible;
+    z-index: 3;
+  }
+  .flash {
+    animation: flash 1.2s ease-out;
+  }
+  @keyframes flash {
+    from {
+      background: color-mix(in srgb, var(--chalk) 38%, var(--sheet));
+    }
+  }
+  .totals {
+    position: sticky;
+    bottom: 0;
+    z-index: 3;
+    border-top: 2px solid var(--ink);
+    background: var(--sheet);
+    font-weight: 600;
+    min-height: var(--row, 34px);
+  }
+  .foot {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: baseline;
+    gap: 0 8px;
+    padding-top: 6px;
+    font-size: 15px;
+  }
+  .note {
+    flex: 1 1 24em;
+    min-height: 1.5em;
+    color: var(--soft);
+  }
+  .note strong {
+    color: var(--ink);
+    font-weight: 600;
+  }
+  .note .trouble {
+    color: var(--paint);
+  }
+  .empty {
+    padding: 14px 10px;
+    color: var(--soft);
+  }
+  .asking {
+    position: fixed;
+    margin: 0;
+    padding: 0;
+    border: 0;
+    border-left: 6px solid var(--paint-bar);
+    background: var(--paint-wash);
+    color: var(--ink);
+    width: min(420px, 94vw);
+    outline: 1px solid var(--paint-bar);
+  }
+  @media (forced-colors: active) {
+    .cell.current {
+      outline: 2px solid Highlight;
+    }
+    .ask,
+    .wrong {
+      border-bottom-style: double;
+    }
+  }
+`;

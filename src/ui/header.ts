@@ -1,0 +1,140 @@
+import { LitElement, html, nothing, type TemplateResult } from 'lit';
+import { customElement, property, query, state } from 'lit/decorators.js';
+import type { BookView } from '../worksheet/view.ts';
+import type { PrintChoice, SavedMark } from './desk.ts';
+import { send } from './events.ts';
+import { FollowBook } from './follow-book.ts';
+import { THEMES, keptTheme, setTheme, type Theme } from './theme.ts';
+import { base } from './tokens.ts';
+import { headerStyles } from './header-styles.ts';
+
+/** What a button of the header asks for. */
+export type HeaderDeed = 'home' | 'bring in' | 'supplier list' | 'save file' | `print ${string}`;
+
+const THEME_WORDS: Record<Theme, string> = {
+  device: 'Light: as the device',
+  light: 'Light: day',
+  dark: 'Light: dusk',
+};
+
+/**
+ * The head of a job: its name, whether it is kept, and what can be brought in, given out and taken back.
+ *
+ * @fires header-deed - A button was pressed; `detail` says which.
+ */
+@customElement('bp-header')
+export class Header extends LitElement {
+  static override styles = [base, headerStyles];
+
+  @property({ attribute: false }) book: BookView | undefined;
+  @property({ attribute: false }) saved: SavedMark = { state: 'saving', words: '' };
+  @property({ attribute: false }) pages: readonly PrintChoice[] = [];
+
+  @state() private theme = keptTheme();
+  @state() private menuOpen = false;
+  @query('input') private readonly nameField!: HTMLInputElement | null;
+
+  protected readonly follow = new FollowBook(this, () => this.book);
+
+  protected override render() {
+    const { book, saved } = this;
+    if (!book) return nothing;
+    return html`<header>
+      <h1 class="name">
+        <label for="name" class="spoken">Name of the job</label>
+        <span class="sizer" aria-hidden="true">${book.name}</span>
+        <input
+          id="name"
+          .value=${book.name}
+          autocomplete="off"
+          @change=${this.rename}
+          @keydown=${this.pressInName}
+        />
+      </h1>
+      <p class="saved ${saved.state}">${saved.words}</p>
+      <div class="steps" role="group" aria-label="Take back and do again">
+        ${this.renderStep('Undo', book.undoLabel, () => {
+          const label = book.undoLabel;
+          book.undo();
+          send(this, 'say', `Taken back: ${label ?? ''}.`);
+        })}
+        ${this.renderStep('Redo', book.redoLabel, () => {
+          const label = book.redoLabel;
+          book.redo();
+          send(this, 'say', `Done again: ${label ?? ''}.`);
+        })}
+      </div>
+      <div class="deeds">
+        <button @click=${() => this.ask('bring in')}>Bring in readings</button>
+        <button @click=${() => this.ask('supplier list')}>Supplier’s list</button>
+        <details ?open=${this.menuOpen} @toggle=${this.noteMenu} @keydown=${this.pressInMenu}>
+          <summary>More</summary>
+          <ul>
+            ${this.pages.map(({ id, label }) => this.renderChoice(label, () => this.ask(`print ${id}`)))}
+            ${this.renderChoice('Save as a file', () => this.ask('save file'))}
+            ${this.renderChoice(THEME_WORDS[this.theme], this.nextTheme, false)}
+            ${this.renderChoice('Other jobs', () => this.ask('home'))}
+          </ul>
+        </details>
+      </div>
+    </header>`;
+  }
+
+  private renderStep(word: string, label: string | undefined, deed: () => void): TemplateResult {
+    return html`<button class="plain" ?disabled=${label === undefined} @click=${deed}>
+      ${word}${label === undefined ? '' : html`<span class="label">: ${label}</span>`}
+    </button>`;
+  }
+
+  private renderChoice(label: string, deed: () => void, closes = true): TemplateResult {
+    return html`<li>
+      <button
+        class="plain"
+        @click=${() => {
+          if (closes) this.menuOpen = false;
+          deed();
+        }}
+      >
+        ${label}
+      </button>
+    </li>`;
+  }
+
+  private readonly nextTheme = () => {
+    this.theme = THEMES[(THEMES.indexOf(this.theme) + 1) % THEMES.length] ?? 'device';
+    setTheme(this.theme);
+  };
+
+  private noteMenu(event: Event) {
+    this.menuOpen = (event.target as HTMLDetailsElement).open;
+  }
+
+  private pressInMenu(event: KeyboardEvent) {
+    if (event.key !== 'Escape') return;
+    this.menuOpen = false;
+    this.renderRoot.querySelector('summary')?.focus();
+  }
+
+  private rename() {
+    const name = this.nameField?.value.trim() ?? '';
+    if (name !== '') this.book?.rename(name);
+    else if (this.nameField) this.nameField.value = this.book?.name ?? '';
+  }
+
+  private pressInName(event: KeyboardEvent) {
+    if (event.key === 'Enter') this.nameField?.blur();
+    if (event.key !== 'Escape' || !this.nameField) return;
+    this.nameField.value = this.book?.name ?? '';
+    this.nameField.blur();
+  }
+
+  private ask(deed: HeaderDeed) {
+    this.dispatchEvent(new CustomEvent<HeaderDeed>('header-deed', { detail: deed }));
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bp-header': Header;
+  }
+}

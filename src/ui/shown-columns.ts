@@ -1,0 +1,42 @@
+import type { CellView, ColumnView, SheetView } from '../worksheet/view.ts';
+
+/** Rows looked at to see whether a column is filled; a longer sheet shows its habits by then. */
+const LOOKED_AT = 500;
+
+/** The columns to show: always, those with something in them, or all where `more` is asked for. */
+export function shownColumns(sheet: SheetView, more: boolean): readonly ColumnView[] {
+  return sheet.columns.filter(
+    ({ id, show }) => more || show === 'always' || (show === 'when filled' && isFilled(sheet, id)),
+  );
+}
+
+/** How many columns are not shown until they are asked for. */
+export function hiddenCount(sheet: SheetView): number {
+  return sheet.columns.length - shownColumns(sheet, false).length;
+}
+
+/** Whether numbers stand here, which line up on the right. */
+export function isFigures({ kind }: ColumnView): boolean {
+  return kind.type === 'quantity';
+}
+
+/** Whether a cell holds what a person typed, a thing in trouble, or a result. */
+export function manner(cell: CellView): string {
+  if (cell.state !== 'known') return cell.state;
+  return cell.typed === undefined ? 'worked' : 'typed';
+}
+
+/** The column's head as one line, for the ear and for labels. */
+export function headWords({ label, unit, hint }: ColumnView): string {
+  return [label, unit, hint].filter((part) => part !== '').join(', ');
+}
+
+function isFilled(sheet: SheetView, column: string): boolean {
+  const looked = Math.min(sheet.rowCount, LOOKED_AT);
+  for (let row = 0; row < looked; row += 1) {
+    const { state, typed } = sheet.cell(row, column);
+    if (typed !== undefined || state === 'known' || state === 'ask' || state === 'wrong')
+      return true;
+  }
+  return false;
+}

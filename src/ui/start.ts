@@ -1,0 +1,206 @@
+import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import { customElement, property, query, state } from 'lit/decorators.js';
+import type { KeptJob } from './desk.ts';
+import { base } from './tokens.ts';
+
+/** What a person chose on the start screen. */
+export type StartChoice =
+  | { readonly choose: 'demo' }
+  | { readonly choose: 'empty' }
+  | { readonly choose: 'readings'; readonly file: File }
+  | { readonly choose: 'notebook'; readonly file: File }
+  | { readonly choose: 'open'; readonly id: string }
+  | { readonly choose: 'remove'; readonly id: string };
+
+/**
+ * The first page: ways to begin, and the jobs kept on this device.
+ *
+ * @fires start-choice - Something was chosen.
+ */
+@customElement('bp-start')
+export class Start extends LitElement {
+  static override styles = [
+    base,
+    css`
+      main {
+        max-width: 860px;
+        margin: 0 auto;
+        padding: 7vh 24px 40px;
+      }
+      h1 {
+        font-size: 46px;
+      }
+      .lead {
+        max-width: 34em;
+        margin-top: 6px;
+        font-size: 19px;
+      }
+      h2 {
+        margin-top: 34px;
+        padding-bottom: 4px;
+        border-bottom: 2px solid var(--ink);
+        font-size: 24px;
+      }
+      .ways li {
+        display: grid;
+        grid-template-columns: 15em minmax(0, 1fr);
+        gap: 2px 20px;
+        align-items: center;
+        padding: 9px 0;
+        border-bottom: 1px solid var(--rule);
+      }
+      .ways button {
+        text-align: left;
+        min-height: 40px;
+        border-color: var(--ink);
+      }
+      .ways .first {
+        background: var(--chalk);
+        border-color: var(--chalk);
+        color: var(--on-chalk);
+      }
+      .kept li {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        gap: 0 16px;
+        padding: 5px 0;
+        border-bottom: 1px solid var(--rule);
+      }
+      .kept .open {
+        padding-left: 0;
+        font-size: 18px;
+      }
+      .when {
+        color: var(--soft);
+        margin-right: auto;
+      }
+      .dropping main {
+        outline: 3px dashed var(--chalk);
+        outline-offset: -8px;
+      }
+      input[type='file'] {
+        display: none;
+      }
+      @media (max-width: 599px) {
+        main {
+          padding: 22px 14px;
+        }
+        .ways li {
+          grid-template-columns: minmax(0, 1fr);
+        }
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) jobs: readonly KeptJob[] = [];
+  /** What went wrong last, in words. */
+  @property() trouble = '';
+
+  @state() private removing = '';
+  @query('#readings') private readonly readings!: HTMLInputElement | null;
+  @query('#notebook') private readonly notebook!: HTMLInputElement | null;
+
+  protected override render() {
+    return html`<main>
+      <h1>Backplumb</h1>
+      <p class="lead">
+        From a tape, a level and a leaning fence to the holes, the bags and the supplier’s list,
+        with the working shown. Everything stays on this device.
+      </p>
+      <h2>Begin</h2>
+      <ul class="ways">
+        ${this.renderWay(
+          'Open the example job',
+          'Seven posts by a tree, to look around in.',
+          () => this.choose({ choose: 'demo' }),
+          'first',
+        )}
+        ${this.renderWay(
+          'Bring in readings',
+          'A CSV file from the crew: one line a post, or one line a hole.',
+          () => this.readings?.click(),
+        )}
+        ${this.renderWay('Start an empty job', 'Type the readings here, post by post.', () =>
+          this.choose({ choose: 'empty' }),
+        )}
+        ${this.renderWay('Open a notebook file', 'One that was saved from here before.', () =>
+          this.notebook?.click(),
+        )}
+      </ul>
+      <input
+        id="readings"
+        type="file"
+        accept=".csv,.txt,.tsv,text/csv"
+        tabindex="-1"
+        aria-label="Readings"
+        @change=${this.takeReadings}
+      />
+      <input
+        id="notebook"
+        type="file"
+        accept=".json,application/json"
+        tabindex="-1"
+        aria-label="Notebook file"
+        @change=${this.takeNotebook}
+      />
+      ${
+        this.jobs.length === 0
+          ? nothing
+          : html`<h2>Jobs on this device</h2>
+              <ul class="kept">
+                ${this.jobs.map((job) => this.renderJob(job))}
+              </ul>`
+      }
+    </main>`;
+  }
+
+  private renderWay(label: string, words: string, deed: () => void, name = ''): TemplateResult {
+    return html`<li>
+      <button class=${name} @click=${deed}>${label}</button><span>${words}</span>
+    </li>`;
+  }
+
+  private renderJob({ id, name, saved }: KeptJob): TemplateResult {
+    return html`<li>
+      <button class="plain open" @click=${() => this.choose({ choose: 'open', id })}>
+        ${name}
+      </button>
+      <span class="when">${saved}</span>
+      ${
+        this.removing === id
+          ? html`<span>Remove for good?</span>
+              <button @click=${() => this.choose({ choose: 'remove', id })}>
+                Remove<span class="spoken"> ${name}</span>
+              </button>
+              <button @click=${() => (this.removing = '')}>Keep</button>`
+          : html`<button class="plain" @click=${() => (this.removing = id)}>
+              Remove<span class="spoken"> ${name}</span>
+            </button>`
+      }
+    </li>`;
+  }
+
+  private takeReadings() {
+    const file = this.readings?.files?.[0];
+    if (file) this.choose({ choose: 'readings', file });
+    if (this.readings) this.readings.value = '';
+  }
+
+  private takeNotebook() {
+    const file = this.notebook?.files?.[0];
+    if (file) this.choose({ choose: 'notebook', file });
+    if (this.notebook) this.notebook.value = '';
+  }
+
+  private choose(choice: StartChoice) {
+    this.removing = '';
+    this.dispatchEvent(new CustomEvent<StartChoice>('start-choice', { detail: choice }));
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bp-start': Start;
+  }
+}

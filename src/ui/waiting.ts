@@ -1,0 +1,36 @@
+import type { BookView, Stop } from '../worksheet/view.ts';
+
+/** How much waits at a sheet, and the words for it. */
+export interface Waiting {
+  readonly asks: number;
+  readonly stops: number;
+  readonly cautions: number;
+  /** `1 ask, 2 stops`; blank where nothing waits. */
+  readonly words: string;
+}
+
+/** What waits at a sheet. */
+export function waitingAt(book: BookView | undefined, sheet: string): Waiting {
+  const asks = book?.asks().filter((ask) => ask.sheet === sheet).length ?? 0;
+  const here = stopsAt(book, sheet);
+  const stops = here.filter(({ level }) => level === 'stop').length;
+  const cautions = here.length - stops;
+  const strong = [counted(asks, 'ask'), counted(stops, 'stop')].filter((part) => part !== '');
+  const words = strong.length > 0 ? strong.join(', ') : counted(cautions, 'caution');
+  return { asks, stops, cautions, words };
+}
+
+/** The stops and cautions of a sheet, stops first. */
+export function stopsAt(book: BookView | undefined, sheet: string): readonly Stop[] {
+  const here = book?.stops().filter((stop) => stop.sheet === sheet) ?? [];
+  return [
+    ...here.filter(({ level }) => level === 'stop'),
+    ...here.filter(({ level }) => level === 'caution'),
+  ];
+}
+
+/** `3 asks`, `1 ask`, or blank for none. */
+export function counted(count: number, word: string): string {
+  if (count === 0) return '';
+  return `${String(count)} ${word}${count === 1 ? '' : 's'}`;
+}
