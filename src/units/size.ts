@@ -1,3 +1,4 @@
+import { LENGTH, sameDimension } from './dimension.ts';
 import { problem, type Problem } from './problem.ts';
 import { unitNamed } from './unit.ts';
 
@@ -36,6 +37,7 @@ const EXAMPLES = 'Write it like 4x4, 100 mm, 3 1/2 in x 5 1/2 in or 2 3/8 in rou
  * unit is a square. Never guesses a unit.
  */
 export function readSize(text: string): Size | Problem {
+  if (text.length > LONGEST) return unread(`${text.slice(0, LONGEST)}…`);
   const plain = plainSpelling(text);
   const bare = plain.replace(ROUND_WORD, ' ').trim();
   const round = bare !== plain;
@@ -62,6 +64,8 @@ interface Side {
   readonly unit: string;
 }
 
+/** No size takes more letters; a longer text is not worth reading. */
+const LONGEST = 60;
 const ROUND_WORD = /\b(?:round|diameter|dia|od)\b\.?|ø/g;
 const FRACTIONS = new Map([
   ['½', '1/2'],
@@ -92,7 +96,7 @@ function plainSpelling(text: string): string {
     .replace(/×/g, 'x')
     .replace(/[”“″]/g, '"')
     .replace(/[’‘′]/g, "'")
-    .replace(/(?<=[\d"'.a-wyz])o\.?d\.?$/, ' od')
+    .replace(/\bo\.d\.?/, 'od')
     .replace(/\s+/g, ' ')
     .trim();
 }
@@ -101,6 +105,8 @@ function readSide(text: string): Side | undefined {
   const match = SIDE.exec(text.trim());
   if (!match) return undefined;
   const [, whole, top, bottom, fractionUnit, decimal, decimalUnit] = match;
+  // 11/4 could be 1 1/4 or 2 3/4.
+  if (top !== undefined && Number(top) >= Number(bottom)) return undefined;
   // A comma before three digits could part thousands or decimals.
   if (decimal !== undefined && /,\d{3}$/.test(decimal)) return undefined;
   const number =
@@ -109,7 +115,8 @@ function readSide(text: string): Side | undefined {
       : Number(decimal.replace(',', '.'));
   const word = (fractionUnit ?? decimalUnit ?? '').trim();
   const unit = UNIT_WORDS.get(word) ?? word;
-  const isLength = unit === '' || unitNamed(unit)?.dimension.length === 1;
+  const known = unitNamed(unit);
+  const isLength = unit === '' || (known && sameDimension(known.dimension, LENGTH));
   return isLength && Number.isFinite(number) ? { number, unit } : undefined;
 }
 
