@@ -52,7 +52,7 @@ export function power(a: Dimension, exponent: number): Dimension {
 
 /** Whether two quantities may be added and compared. */
 export function sameDimension(a: Dimension, b: Dimension): boolean {
-  return BASES.every((base) => Math.abs(a[base] - b[base]) < 1e-9);
+  return a === b || BASES.every((base) => Math.abs(a[base] - b[base]) < 1e-9);
 }
 
 const NAMED: readonly (readonly [string, Dimension])[] = [

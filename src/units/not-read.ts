@@ -9,7 +9,7 @@ export const NOT_READ: Choice = { label: 'not read', entry: '' };
  * above (`"`, `do.`), or that gives a word or a dash for zero (`plumb`, `ok`, `-`); undefined
  * where the entry is none of these.
  */
-export function wordForReading(text: string, zeroEntry?: string): Doubt | undefined {
+export function wordForReading(text: string, zeroEntry?: () => string): Doubt | undefined {
   if (NOT_TAKEN.test(text)) {
     const question = `${quoted(text)} says that no reading was taken. Type the reading once you have it.`;
     return { doubt: 'not taken', question, choices: [NOT_READ] };
@@ -20,11 +20,8 @@ export function wordForReading(text: string, zeroEntry?: string): Doubt | undefi
   }
   if (zeroEntry === undefined || !FOR_ZERO.test(text)) return undefined;
   const question = `Does ${quoted(text)} mean 0, or was it not read?`;
-  return {
-    doubt: 'reading',
-    question,
-    choices: [{ label: zeroEntry, entry: zeroEntry }, NOT_READ],
-  };
+  const zero = zeroEntry();
+  return { doubt: 'reading', question, choices: [{ label: zero, entry: zero }, NOT_READ] };
 }
 
 const NOT_TAKEN =

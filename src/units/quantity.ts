@@ -1,11 +1,10 @@
 import { plainCharacters, quoted } from './characters.ts';
 import { ANGLE, LENGTH, RATIO } from './dimension.ts';
 import { isQuantity, quantity, type QuantityKind } from './kind.ts';
-import { opposite, takeApproximate, takeLengthMarks, type Marks } from './marks.ts';
+import { takeApproximate, takeLengthMarks } from './marks.ts';
 import {
   offeredUnit,
   readMeasure,
-  type Measure,
   type MeasureOptions,
   type Measures,
   type WrongUnit,
@@ -13,6 +12,7 @@ import {
 import { wordForReading } from './not-read.ts';
 import type { Problem } from './problem.ts';
 import { isDoubt, type Choice, type Doubt, type Reading, type ReadingOptions } from './reading.ts';
+import { settle } from './settle.ts';
 import { readGapOver } from './slope.ts';
 import { notQuantity, wrongUnit } from './unreadable.ts';
 import { fractionsOfDate, fractionsOfDayNumber } from './turned-date.ts';
@@ -33,9 +33,9 @@ export function readQuantity(
   options: ReadingOptions,
 ): Reading | Doubt | Problem {
   const plain = plainCharacters(text);
-  const word = wordForReading(plain, zeroEntry(kind, options));
+  const word = wordForReading(plain, () => zeroEntry(kind, options));
   if (word) return word;
-  const unsure = /^(.*[^?\s])( ?)\?+$/.exec(plain);
+  const unsure = plain.endsWith('?') ? /^(.*[^?\s])( ?)\?+$/.exec(plain) : undefined;
   if (!unsure) return readPlain(text, plain, kind, options);
   const unitUnknown = unsure[2] === ' ';
   const entry = unsure[1] ?? '';
@@ -132,69 +132,6 @@ function turnedIntoDate(text: string, plain: string, options: ReadingOptions): D
     entries.push(`${plain} ${offeredUnit(options.unit, quantity(LENGTH))?.symbol ?? 'mm'}`);
   const question = `${quoted(text)} looks like a fraction that was turned into a date. What was read?`;
   return { doubt: 'reading', question, choices: entries.map(echoed) };
-}
-
-/** One way is a reading; more than one, or an odd one, is asked about. */
-function settle(
-  text: string,
-  { ways, doubt }: Measures,
-  marks: Marks,
-  isLength: boolean,
-): Reading | Doubt {
-  const sided = ways.flatMap((way) => onSide(way, marks));
-  const directed = sided.flatMap((way) => inDirection(way, marks));
-  const [only] = directed;
-  if (only && directed.length === 1 && doubt === undefined) {
-    return {
-      value: only.value,
-      unit: only.unit,
-      ...(only.assumed === true && { unitAssumed: true }),
-      ...(marks.approximate && { approximate: true }),
-      ...(only.toward !== undefined && { toward: only.toward.replace(/^toward /, '') }),
-      ...(only.over !== undefined && { over: only.over }),
-    };
-  }
-  const question =
-    doubt === 'unit'
-      ? `${quoted(text)} has no unit. Which is it?`
-      : directed.length > 1
-        ? `${quoted(text)} can be read in more than one way. Which is it?`
-        : `${quoted(text)} is an odd way to write a reading. What was read?`;
-  const choices = directed.map((way): Choice => {
-    const unit = way.assumed === true && !way.entry.endsWith(way.unit) ? ` ${way.unit}` : '';
-    const approximate = marks.approximate ? '~' : '';
-    const toward = way.toward === undefined ? '' : ` ${way.toward}`;
-    const entry = `${approximate}${way.entry}${unit}${toward}`;
-    const echo =
-      isLength && way.over === undefined ? ` (${inOtherSystem(way.value, way.unit)})` : '';
-    return { label: `${entry}${echo}`, entry };
-  });
-  return { doubt: doubt ?? 'reading', question, choices };
-}
-
-interface Directed extends Measure {
-  readonly toward?: string;
-}
-
-/** A number below grade is negative; one that was negative already may have been meant either way. */
-function onSide(way: Measure, { side }: Marks): readonly Measure[] {
-  if (side === undefined || (side === 1 && way.value >= 0)) return [way];
-  if (way.value < 0) return [way, negated(way)];
-  return [negated(way)];
-}
-
-/** A negative gap toward a side may be a gap the other way. */
-function inDirection(way: Measure, { toward }: Marks): readonly Directed[] {
-  if (toward === undefined) return [way];
-  if (way.value >= 0) return [{ ...way, toward }];
-  const away = opposite(toward);
-  const positive = negated(way);
-  return [{ ...positive, toward }, ...(away === undefined ? [] : [{ ...positive, toward: away }])];
-}
-
-function negated(way: Measure): Measure {
-  const entry = way.entry.startsWith('-') ? way.entry.slice(1) : `-${way.entry}`;
-  return { ...way, value: 0 - way.value, entry };
 }
 
 function echoed(entry: string): Choice {

@@ -24,7 +24,7 @@ export function readGapOver(text: string, options: MeasureOptions): GapOver | un
     if (!gap || 'wrong' in gap) continue;
     const ways = gap.ways.map((way) => ({
       ...way,
-      entry: `${way.entry}${way.assumed === true ? ` ${way.unit}` : ''} over ${level.entry}`,
+      entry: `${way.entry} over ${level.entry}`,
       over: level.value,
       overUnit: level.unit,
     }));

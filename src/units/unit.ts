@@ -16,7 +16,6 @@ import {
   SPEED,
   TEMPERATURE,
   VOLUME,
-  dimension,
   per,
   power,
   sameDimension,
@@ -170,5 +169,5 @@ function baseUnit(quantity: Dimension): Unit {
 }
 
 function unit(symbol: string, of: Dimension, factor: number): Unit {
-  return { symbol, dimension: dimension(of), factor, offset: 0 };
+  return { symbol, dimension: of, factor, offset: 0 };
 }

@@ -180,11 +180,14 @@ describe('a length that could mean more than one thing', () => {
     ['45785', ['5/8 in', '45785 in']],
     ['-3/8 E', ['3/8 in E', '3/8 in W']],
     ['-3" below grade', ['-3 in', '3 in']],
+    ["11/4 out in 4'", ['2 3/4 in over 4 ft', '1 1/4 in over 4 ft']],
+    ['~11/4 E', ['~2 3/4 in E', '~1 1/4 in E']],
     ['63.5?', ['63.5']],
   ])('%s is asked about: %j', (text, entries) => {
     const doubt = doubtOf(text, length, inches);
     expect(doubt.doubt).toBe('reading');
     expect(doubt.choices.map(({ entry }) => entry)).toEqual(entries);
+    for (const entry of entries) expect(readingOf(entry, length, inches)).toBeDefined();
   });
 
   // A grid program keeps 8 May 2025 as 45785, counting days from 1899-12-30.
