@@ -2,7 +2,7 @@ import { quoted } from './characters.ts';
 import type { Choice, Doubt } from './reading.ts';
 
 /** The answer that leaves the cell blank. */
-export const NOT_READ: Choice = { label: 'not read', entry: '' };
+const NOT_READ: Choice = { label: 'not read', entry: '' };
 
 /**
  * The Doubt behind an entry that says no reading was taken (`?`, `n/a`), that repeats the line

@@ -34,7 +34,7 @@ export function wrongUnit(text: string, unit: Unit, kind: QuantityKind): Problem
 }
 
 /** A name with `a` or `an`: “a length”, “an area”, “money” as it is. */
-export function withArticle(name: string): string {
+function withArticle(name: string): string {
   if (name === 'money') return 'an amount of money';
   return `${/^[aeiou]/.test(name) ? 'an' : 'a'} ${name}`;
 }
