@@ -106,14 +106,29 @@ export const cardStyles = css`
   .begin {
     margin-top: 12px;
   }
-  bp-keypad {
+  .held {
     position: sticky;
     bottom: 0;
     z-index: 4;
     margin: 12px -16px 0;
+    background: var(--paper);
+  }
+  .outcome {
+    display: flex;
+    justify-content: space-between;
+    align-items: center;
+    gap: 12px;
+    min-height: 44px;
+    padding: 2px 16px;
+    border-top: 2px solid var(--ink);
+    font-size: 19px;
+  }
+  .outcome em {
+    font-size: 16px;
+    color: var(--soft);
   }
   @media (max-height: 560px) {
-    bp-keypad {
+    .held {
       position: static;
     }
   }

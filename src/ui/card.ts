@@ -18,6 +18,8 @@ import { base } from './tokens.ts';
 
 /** The reading that a new card waits for. */
 const FIRST_READING = 'lean_gap';
+/** The results that the answer's line is made of. */
+const OUTCOME = ['lean_angle', 'top_offset', 'remedy'];
 
 /**
  * One post a screen, for a phone in one hand: the run as dots, the readings in the order a tape and a
@@ -75,13 +77,16 @@ export class Card extends LitElement {
             : nothing
         }
       </details>
-      <bp-keypad
-        .metric=${this.typingInto?.column?.unit === 'mm'}
-        .next=${isLast ? 'Add a post' : 'Next post'}
-        @keypad-deed=${(event: CustomEvent<KeypadDeed>) => {
-          this.press(view, row, event.detail);
-        }}
-      ></bp-keypad>
+      <div class="held">
+        ${this.renderOutcome(view, row)}
+        <bp-keypad
+          .metric=${this.typingInto?.column?.unit === 'mm'}
+          .next=${isLast ? 'Add a post' : 'Next post'}
+          @keypad-deed=${(event: CustomEvent<KeypadDeed>) => {
+            this.press(view, row, event.detail);
+          }}
+        ></bp-keypad>
+      </div>
     `;
   }
 
@@ -138,6 +143,25 @@ export class Card extends LitElement {
         </button>
       </dd>
     </div>`;
+  }
+
+  /** The answer in one line, in sight while the readings are typed. */
+  private renderOutcome(view: SheetView, row: number): TemplateResult {
+    const [lean, offset, remedy] = OUTCOME.map((id) => {
+      const column = view.columns.find((one) => one.id === id);
+      const cell = view.cell(row, id);
+      return cell.state === 'known' ? `${cell.text} ${column?.unit ?? ''}`.trim() : '';
+    });
+    if (lean === '' && offset === '' && remedy === '')
+      return html`<p class="outcome"><em>${view.cell(row, 'remedy').note}</em></p>`;
+    return html`<p class="outcome">
+      <span
+        >${lean === '' ? nothing : html`<strong>${lean}</strong>, `}${
+          offset === '' ? nothing : html`${setFractions(offset ?? '')} out at the top`
+        }</span
+      >
+      <strong>${remedy}</strong>
+    </p>`;
   }
 
   private renderAsks(view: SheetView, row: number) {

@@ -40,7 +40,7 @@ export const cellStyles = css`
   .waiting .value {
     color: var(--soft);
     font-style: italic;
-    font-size: 15px;
+    font-size: 14.5px;
   }
   .ask .value,
   .wrong .value {

@@ -35,6 +35,9 @@ export const fieldStyles = css`
     background: none;
     outline: none;
   }
+  input:focus-visible {
+    outline: none;
+  }
   .line:not(.typing) input {
     color: transparent;
   }
@@ -46,6 +49,11 @@ export const fieldStyles = css`
     white-space: nowrap;
     overflow: hidden;
     max-width: calc(100% - 40px);
+  }
+  .none {
+    color: var(--soft);
+    font-style: italic;
+    font-size: 15px;
   }
   .typing .shown {
     display: none;

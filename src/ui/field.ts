@@ -145,7 +145,8 @@ export class Field extends LitElement {
 
   private shown(column: ColumnView, cell: CellView): TemplateResult | string {
     if (cell.state === 'waiting') return '';
-    if (cell.state === 'blank') return column.entered ? 'not given' : '';
+    if (cell.state === 'blank')
+      return column.entered ? html`<span class="none">not given</span>` : '';
     return setFractions(cell.state === 'ask' ? `${cell.text}?` : cell.text);
   }
 

@@ -26,10 +26,10 @@ export function cellEditor(column: ColumnView, text: string, label: string): Tem
     </datalist>`;
 }
 
-/** What may be chosen here: nothing, what already stands there, and the column's choices. */
+/** What may be chosen here: nothing, the column's choices, and whatever else already stands there. */
 export function choicesWith({ kind, choices }: ColumnView, text: string): readonly string[] {
   const offered = kind.type === 'flag' && choices.length === 0 ? ['yes', 'no'] : choices;
-  return [...new Set(['', text, ...offered])];
+  return [...new Set(['', ...offered, text])];
 }
 
 /** The choice a first letter means, so that a letter picks as it does in any list. */

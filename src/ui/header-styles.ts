@@ -82,7 +82,8 @@ export const headerStyles = css`
     position: relative;
   }
   summary {
-    display: block;
+    display: flex;
+    align-items: center;
     min-height: var(--target);
     padding: 4px 14px;
     border-radius: var(--round);
@@ -95,11 +96,10 @@ export const headerStyles = css`
   }
   summary::after {
     content: '';
-    display: inline-block;
     margin-left: 8px;
     border: 5px solid transparent;
     border-top-color: currentColor;
-    transform: translateY(2px);
+    transform: translateY(3px);
   }
   details ul {
     position: absolute;

@@ -147,8 +147,8 @@ export const base = css`
   }
   .frac {
     font-variant-numeric: diagonal-fractions;
-    font-size: 1.32em;
-    font-weight: 600;
+    font-size: 1.38em;
+    letter-spacing: 0.01em;
     line-height: 0;
   }
   @media (prefers-reduced-motion: reduce) {
