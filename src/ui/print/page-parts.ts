@@ -1,0 +1,78 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { BookView, CellView, Stop } from '../../worksheet/index.ts';
+import { setFractions } from '../fraction.ts';
+import type { Caution } from './cautions.ts';
+
+/** The one header of a page: the job's name and what the page is. */
+export function pageHeader(book: BookView, kind: string): TemplateResult {
+  return html`<header>
+    <h1>${book.name}</h1>
+    <p class="kind">${kind}</p>
+  </header>`;
+}
+
+/** A line to write on, with its name. */
+export function blankLine(name: string, wide = false): TemplateResult {
+  return html`<div class="blank ${wide ? 'wide' : ''}">
+    <dt>${name}</dt>
+    <dd></dd>
+  </div>`;
+}
+
+/** A choice to tick by hand. */
+export function tickLine(name: string, choices: readonly string[]): TemplateResult {
+  return html`<div class="blank">
+    <dt>${name}</dt>
+    <dd class="ticks">
+      ${choices.map((choice) => html`<span><i class="tick"></i>${choice}</span>`)}
+    </dd>
+  </div>`;
+}
+
+/** What a cell says on paper: its figures, or why it has none. */
+export function printedCell(cell: CellView, unit = ''): TemplateResult {
+  switch (cell.state) {
+    case 'known': {
+      const said = unit === '' || cell.text === '' ? cell.text : `${cell.text} ${unit}`;
+      const over =
+        cell.suggested === undefined || cell.suggested === cell.text
+          ? nothing
+          : html`<small>worked out: ${cell.suggested}</small>`;
+      return html`${setFractions(said)}${over}`;
+    }
+    case 'blank':
+      return html``;
+    case 'ask':
+      return html`<span class="waits">“${cell.text}” is asked about</span>`;
+    case 'waiting':
+    case 'wrong':
+      return html`<span class="waits">${cell.note === '' ? 'not known yet' : cell.note}</span>`;
+  }
+}
+
+/** Cautions as a short list, each with its authority. */
+export function cautionList(cautions: readonly Caution[]): TemplateResult {
+  return html`<ul class="cautions">
+    ${cautions.map(
+      ({ words, authority }) =>
+        html`<li>${words}${authority === '' ? nothing : html` <small>${authority}</small>`}</li>`,
+    )}
+  </ul>`;
+}
+
+/** Stops first, then cautions, each with the row it bears on; nothing where there are none. */
+export function stopList(stops: readonly Stop[]): TemplateResult | typeof nothing {
+  if (stops.length === 0) return nothing;
+  const order = [...stops].sort((a, b) => Number(a.level !== 'stop') - Number(b.level !== 'stop'));
+  return html`<ul class="cautions stops">
+    ${order.map(
+      ({ level, rowName, message, source }) =>
+        html`<li>
+          <strong
+            >${level === 'stop' ? 'Stop' : 'Caution'}${rowName === '' ? '' : `, ${rowName}`}:</strong
+          >
+          ${message}${source === '' ? nothing : html` <small>${source}</small>`}
+        </li>`,
+    )}
+  </ul>`;
+}

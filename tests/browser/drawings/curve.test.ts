@@ -1,0 +1,75 @@
+import { afterEach, describe, expect, it } from 'vitest';
+import '../../../src/ui/drawings/index.ts';
+import type { Curve } from '../../../src/ui/drawings/index.ts';
+import { drawn, faults, texts } from './drawn.ts';
+
+afterEach(() => {
+  document.body.replaceChildren();
+});
+
+// ACI 209R-92, t/(4 + 0.85 t) of the 28-day strength for cement I, moist; 2,500 psi mix, t in days.
+const STRENGTH = [0, 6, 12, 24, 48, 72].map(
+  (hours) => [hours, (2500 * (hours / 24)) / (4 + 0.85 * (hours / 24))] as const,
+);
+
+const CURE: Partial<Curve> = {
+  heading: 'Strength against hours',
+  x: { label: 'Hours since the pour', unit: 'h' },
+  y: { label: 'Strength', unit: 'psi' },
+  lines: [{ name: '20 degC', points: STRENGTH }],
+  marks: [{ x: 23, y: 500, label: 'rehang from 23 h' }],
+  levels: [{ y: 500, label: '500 psi' }],
+};
+
+describe('<bp-curve>', () => {
+  it('has nothing an accessibility check objects to', async () => {
+    expect(await faults(await drawn('bp-curve', CURE, 480))).toEqual([]);
+  });
+
+  it('names its axes, line, mark and level', async () => {
+    const curve = await drawn('bp-curve', CURE, 480);
+    expect(texts(curve, 'svg text')).toEqual(
+      expect.arrayContaining([
+        'Hours since the pour, h',
+        'Strength, psi',
+        '20 degC',
+        'rehang from 23 h',
+        '500 psi',
+      ]),
+    );
+  });
+
+  it('puts a mark on the line it was read from', async () => {
+    const curve = await drawn('bp-curve', CURE, 480);
+    const mark = curve.shadowRoot!.querySelector('.mark')!;
+    const level = curve.shadowRoot!.querySelector('.level')!.getAttribute('d')!;
+    expect(level).toContain(` ${mark.getAttribute('cy')!}H`);
+  });
+
+  it('counts its axes in round steps that span the data', async () => {
+    const curve = await drawn('bp-curve', CURE, 480);
+    expect(texts(curve, '.toward-left')).toEqual(['0', '250', '500', '750', '1000', '1250']);
+    expect(texts(curve, '.middle')).toEqual(['0', '20', '40', '60', '80']);
+  });
+
+  it('tells three lines apart without color', async () => {
+    const lines = ['10 in', '12 in', '18 in'].map((name, index) => ({
+      name,
+      points: [
+        [0, 0],
+        [30, 100 * (index + 1)],
+      ] as const,
+    }));
+    const curve = await drawn('bp-curve', { ...CURE, lines }, 480);
+    const dashes = [...curve.shadowRoot!.querySelectorAll('.line')].map(
+      (line) => getComputedStyle(line).strokeDasharray,
+    );
+    expect(new Set(dashes).size).toBe(3);
+    expect(texts(curve, '.name')).toEqual(expect.arrayContaining(['10 in', '12 in', '18 in']));
+  });
+
+  it('says what it waits for where there is nothing to draw', async () => {
+    const curve = await drawn('bp-curve', { lines: [], waits: 'Waits for soil.' });
+    expect(texts(curve, '.waits')).toEqual(['Waits for soil.']);
+  });
+});

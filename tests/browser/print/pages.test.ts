@@ -1,0 +1,200 @@
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { printOnCommand, printPage } from '../../../src/ui/print/index.ts';
+import { drawn, faults, texts } from '../drawings/drawn.ts';
+import { waiting } from '../drawings/fake-book.ts';
+import { MATERIALS, paperBook } from './paper-book.ts';
+
+let print = vi.fn<() => void>();
+
+beforeEach(() => {
+  print = vi.fn<() => void>();
+  vi.stubGlobal('print', print);
+});
+
+afterEach(() => {
+  window.dispatchEvent(new Event('afterprint'));
+  vi.unstubAllGlobals();
+  document.body.replaceChildren();
+});
+
+describe('<bp-supplier-page>', () => {
+  it('has nothing an accessibility check objects to', async () => {
+    expect(await faults(await drawn('bp-supplier-page', { book: paperBook() }))).toEqual([]);
+  });
+
+  it('groups by item, largest size and longest piece first', async () => {
+    const page = await drawn('bp-supplier-page', { book: paperBook() });
+    expect(lines(page).slice(0, 5)).toEqual([
+      ['1', 'Posts', '6x6', '10', '2', 'piece'],
+      ['2', '″', '4x4', '10', '12', 'piece'],
+      ['3', '″', '4x4', '8', '1', 'piece'],
+      ['4', 'Rails', '2x4', '10', '6', 'piece'],
+      ['5', '″', '2x4', '8', '3', 'piece'],
+    ]);
+  });
+
+  it('leaves lines to write on for whoever orders and whoever delivers', async () => {
+    const page = await drawn('bp-supplier-page', { book: paperBook() });
+    expect(texts(page, 'dt')).toEqual(
+      expect.arrayContaining([
+        'Company',
+        'Needed by',
+        'Delivery address',
+        'Time window',
+        'Drop point',
+        'Truck access',
+        'Ground-contact treatment class, as the yard and local code require',
+      ]),
+    );
+    expect(texts(page, '.ticks')).toContain('deliverypick-up');
+  });
+
+  it('puts lifting and wet cement beside the bags', async () => {
+    const page = await drawn('bp-supplier-page', { book: paperBook() });
+    expect(texts(page, '.beside').join()).toMatch(/51 lb is the best-case lift.*pH 12 to 13/u);
+  });
+
+  it('carries the stops and the services caution', async () => {
+    const page = await drawn('bp-supplier-page', { book: paperBook() });
+    const said = texts(page, '.cautions li').join(' ');
+    expect(said).toContain('Stop, post 4: Rock at 18 in');
+    expect(said).toContain('Have buried services marked before any hole is dug');
+    expect(said).toContain('Local code');
+  });
+
+  it('says on its face when it is not complete', async () => {
+    const book = paperBook(9, {
+      ...MATERIALS,
+      m7: {
+        item: 'Gravel',
+        size: '3/4 in',
+        length: '',
+        quantity: waiting('waits for hole width'),
+        unit: 'ft^3',
+      },
+    });
+    const page = await drawn('bp-supplier-page', { book });
+    expect(texts(page, '.hold')).toEqual([
+      'Not complete: 1 line waits for a quantity. Settle these before ordering.',
+    ]);
+    expect(texts(page, '.waits')).toEqual(['waits for hole width']);
+  });
+
+  it('says nothing of the kind when it is', async () => {
+    const page = await drawn('bp-supplier-page', { book: paperBook() });
+    expect(texts(page, '.hold')).toEqual([]);
+  });
+});
+
+describe('<bp-calculation-page>', () => {
+  it('has nothing an accessibility check objects to', async () => {
+    expect(await faults(await drawn('bp-calculation-page', { book: paperBook() }))).toEqual([]);
+  });
+
+  it('gives each formula with its standing and source', async () => {
+    const page = await drawn('bp-calculation-page', { book: paperBook() });
+    const rules = texts(page, 'tr').filter((row) => row.includes('depth_by_height'));
+    expect(rules).toHaveLength(1);
+    expect(rules[0]).toMatch(/^embedment .* standard ?ASTM F567; local minimum as entered$/u);
+  });
+
+  it('gives the values of every post and hole', async () => {
+    const page = await drawn('bp-calculation-page', { book: paperBook(9) });
+    const rows = texts(page, 'tbody tr');
+    for (let post = 1; post <= 9; post++) {
+      expect(rows.some((row) => row.startsWith(`post ${String(post)} `))).toBe(true);
+    }
+    expect(rows.some((row) => row.startsWith('post 4 36 12'))).toBe(true);
+  });
+
+  it('says why a cell has no number', async () => {
+    const page = await drawn('bp-calculation-page', { book: paperBook() });
+    expect(texts(page, '.waits')).toEqual(
+      expect.arrayContaining(['“8-May” is asked about', 'waits for lean gap']),
+    );
+  });
+
+  it('names the inputs that were left blank', async () => {
+    const page = await drawn('bp-calculation-page', { book: paperBook() });
+    expect(texts(page, 'p').join(' ')).toContain('Left blank: frost depth, wind speed.');
+  });
+
+  it.each(['OSHA, 29 CFR 1926.651(b)', 'NIOSH 94-110', 'OSHA 3351', 'OSHA FS-3629'])(
+    'carries the caution of %s',
+    async (authority) => {
+      const page = await drawn('bp-calculation-page', { book: paperBook() });
+      expect(texts(page, '.cautions small').join(' ')).toContain(authority);
+    },
+  );
+});
+
+describe('printPage', () => {
+  it('has the page drawn before it asks the browser to print', async () => {
+    let atPrint = '';
+    print.mockImplementation(() => {
+      atPrint = printed()?.shadowRoot?.querySelector('h1')?.textContent ?? '';
+    });
+    await printPage('supplier', paperBook());
+    expect(print).toHaveBeenCalledOnce();
+    expect(atPrint).toBe('North run, Alder Hollow');
+  });
+
+  it('shows nothing of the page on the screen', async () => {
+    await printPage('supplier', paperBook());
+    expect(printed()!.getBoundingClientRect().height).toBe(0);
+  });
+
+  it('numbers the pages and leaves the paper size to the printer', async () => {
+    await printPage('supplier', paperBook());
+    const rules = document.adoptedStyleSheets
+      .flatMap((sheet) => [...sheet.cssRules])
+      .map((rule) => rule.cssText)
+      .join(' ');
+    expect(rules).toContain('counter(page)');
+    expect(rules).not.toMatch(/size:/u);
+  });
+
+  it('leaves nothing behind after printing', async () => {
+    const sheets = document.adoptedStyleSheets.length;
+    await printPage('calculation', paperBook());
+    window.dispatchEvent(new Event('afterprint'));
+    expect(printed()).toBeNull();
+    expect(document.adoptedStyleSheets).toHaveLength(sheets);
+  });
+
+  it('holds one page at a time', async () => {
+    await printPage('supplier', paperBook());
+    await printPage('calculation', paperBook());
+    expect(document.querySelectorAll('.bp-print')).toHaveLength(1);
+    expect(printed()?.localName).toBe('bp-calculation-page');
+  });
+
+  it('keeps a name with quotes and brackets a name', async () => {
+    const book = { ...paperBook(), name: '6" gate } "x' };
+    await printPage('supplier', book);
+    expect(printed()!.getBoundingClientRect().height).toBe(0);
+    expect(printed()!.shadowRoot!.querySelector('h1')!.textContent).toBe('6" gate } "x');
+  });
+});
+
+describe('printOnCommand', () => {
+  it('fills the page for the browser’s own print command, until it is ended', () => {
+    const end = printOnCommand(() => ({ which: 'supplier', book: paperBook() }));
+    window.dispatchEvent(new Event('beforeprint'));
+    expect(printed()?.localName).toBe('bp-supplier-page');
+    window.dispatchEvent(new Event('afterprint'));
+    end();
+    window.dispatchEvent(new Event('beforeprint'));
+    expect(printed()).toBeNull();
+  });
+});
+
+function printed(): Element | null {
+  return document.querySelector('.bp-print > *');
+}
+
+function lines(page: Element): readonly (readonly string[])[] {
+  return [...page.shadowRoot!.querySelectorAll('tbody tr:not(.beside)')].map((row) =>
+    [...row.children].slice(0, 6).map((cell) => cell.textContent.trim()),
+  );
+}
