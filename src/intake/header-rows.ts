@@ -1,7 +1,6 @@
 import type { CsvRecord } from '../csv/index.ts';
 import { unitWord } from './header-unit.ts';
 import type { HeaderMatch } from './match.ts';
-import { foldedText } from './words.ts';
 
 /** The lines that head a table. */
 export interface TableHead {
@@ -58,7 +57,10 @@ export function headHere(
 
 /** The record's cells as one text, to tell a header that comes again. */
 export function recordKey(record: CsvRecord): string {
-  return foldedText(record.cells.join(' | '));
+  return record.cells
+    .join('|')
+    .toLowerCase()
+    .replace(/\s+|\|+$/g, '');
 }
 
 interface HeadRows {

@@ -24,6 +24,8 @@ export function headedUnit(header: string): HeadedUnit {
       `${text.slice(0, found.index)} ${text.slice(found.index + found[0].length)}`.trim();
     if (!/\p{L}|#|№/u.test(words)) continue;
     const over = count === undefined ? undefined : `${count} ${lengthUnit ?? ''}`.trim();
+    const inner = over === undefined && unit !== undefined ? headedUnit(words) : undefined;
+    if (inner?.over !== undefined) return { ...inner, unit: inner.unit ?? unit };
     return { words: withoutLists(words), unit, over };
   }
   return { words: withoutLists(text), unit: undefined, over: undefined };

@@ -8,3 +8,4 @@ export type {
   IntakeOptions,
   IntakeRow,
 } from './intake.ts';
+export { bringIn, type CameIn } from './bring-in.ts';

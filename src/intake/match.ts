@@ -1,4 +1,3 @@
-import { nearest } from '../units/index.ts';
 import { headedUnit, type HeadedUnit } from './header-unit.ts';
 import type { IntakeColumn } from './intake.ts';
 import { MEANINGS, OPEN_MEANINGS, WEAK_MEANINGS, type ValuesShow } from './meanings.ts';
@@ -55,7 +54,7 @@ export function headerMatcher(columns: readonly IntakeColumn[]): (header: string
     const column =
       known.get(key(words)) ?? known.get(key(words.filter((word) => !CONTEXT.has(word))));
     if (column !== undefined) return { ...rest, column, weak: [], why: 'its words say so' };
-    return { ...rest, column: undefined, weak: weakFor(words), why: strangerTo(words) };
+    return { ...rest, column: undefined, weak: weakFor(words), why: FITS_NONE };
   }
 
   function weakFor(words: readonly string[]): HeaderMatch['weak'] {
@@ -63,17 +62,10 @@ export function headerMatcher(columns: readonly IntakeColumn[]): (header: string
       (meaning) => ids.has(meaning.column) && key(meaning.words) === key(words),
     );
   }
-
-  function strangerTo(words: readonly string[]): string {
-    const close = nearest(
-      words.join(' '),
-      columns.map(({ label }) => label),
-    );
-    return close === undefined
-      ? 'it fits no column'
-      : `it fits no column; the nearest is “${close}”`;
-  }
 }
+
+/** What is said of a header whose words mean no column. */
+export const FITS_NONE = 'it fits no column';
 
 const FACES = new Set(
   'n e s w north east south west nord ost sud norte sur este oeste front back left right'.split(

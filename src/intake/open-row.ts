@@ -5,14 +5,21 @@ import { saysSnapped } from './rock-test.ts';
 /** A row while its cells come in; some of them say something about another column. */
 export interface OpenRow extends IntakeRow {
   readonly cells: Map<string, string>;
-  readonly kept: Map<string, string>;
-  readonly assumed: Map<string, string>;
+  kept: ReadonlyMap<string, string>;
+  assumed: ReadonlyMap<string, string>;
   /** The probe on each face. */
-  readonly faces: { readonly header: string; readonly cell: string; readonly entry: LengthEntry }[];
+  faces: readonly Face[];
   /** The level length that stands in the lean cell, in its header, or above the table. */
   over: LevelLength | undefined;
   /** The direction that stands in the lean cell. */
   toward: string | undefined;
+}
+
+/** The probe on one face of a post. */
+export interface Face {
+  readonly header: string;
+  readonly cell: string;
+  readonly entry: LengthEntry;
 }
 
 /** A level length that stands somewhere else than in its own column. */
@@ -25,15 +32,40 @@ export interface LevelLength {
 
 /** An empty row for a line of the file. */
 export function openRow(line: number): OpenRow {
+  const cells = new Map<string, string>();
   return {
     line,
-    cells: new Map(),
-    kept: new Map(),
-    assumed: new Map(),
-    faces: [],
+    cells,
+    kept: NONE,
+    assumed: NONE,
+    faces: NO_FACES,
     over: undefined,
     toward: undefined,
   };
+}
+
+/** Keeps a cell that fits no column. */
+export function keep(row: OpenRow, header: string, cell: string): void {
+  row.kept = added(row.kept, header, cell);
+}
+
+/** Says why an entry is more than its cell. */
+export function assume(row: OpenRow, column: string, why: string): void {
+  row.assumed = added(row.assumed, column, why);
+}
+
+// Most rows keep and assume nothing; a hundred thousand empty maps would only be in the way.
+const NONE: ReadonlyMap<string, string> = new Map();
+const NO_FACES: readonly Face[] = [];
+
+function added(
+  map: ReadonlyMap<string, string>,
+  key: string,
+  text: string,
+): ReadonlyMap<string, string> {
+  if (map === NONE) return new Map([[key, text]]);
+  (map as Map<string, string>).set(key, text);
+  return map;
 }
 
 /** The row with everything put where it belongs. */
@@ -44,7 +76,7 @@ export function closeRow(row: OpenRow, stated: LevelLength | undefined): IntakeR
   if (row.toward !== undefined) takeDirection(row, row.toward);
   if (!row.cells.has('rock_test') && saysSnapped(row.cells.get('soundness') ?? '')) {
     row.cells.set('rock_test', 'snapped');
-    row.assumed.set('rock_test', `the soundness column says “${row.cells.get('soundness') ?? ''}”`);
+    assume(row, 'rock_test', `the soundness column says “${row.cells.get('soundness') ?? ''}”`);
   }
   const { line, cells, kept, assumed } = row;
   return { line, cells, kept, assumed };
@@ -52,13 +84,13 @@ export function closeRow(row: OpenRow, stated: LevelLength | undefined): IntakeR
 
 /** The deepest of the faces; a face that can't be read stands instead, so that it is asked about. */
 function takeDeepest(row: OpenRow): void {
+  for (const { header, cell } of row.faces) keep(row, header, cell);
   let deepest: { readonly text: string; readonly depth: number } | undefined;
-  for (const { header, cell, entry } of row.faces) {
-    row.kept.set(header, cell);
+  for (const { header, entry } of row.faces) {
     const depth = readLength(entry.text)?.value;
     if (typeof depth !== 'number') {
       row.cells.set('probe_depth', entry.text);
-      row.assumed.set('probe_depth', `from “${header}”; the deepest face can’t be told without it`);
+      assume(row, 'probe_depth', `from “${header}”; the deepest face can’t be told without it`);
       return;
     }
     if (deepest === undefined || depth > deepest.depth) deepest = { text: entry.text, depth };
@@ -67,7 +99,8 @@ function takeDeepest(row: OpenRow): void {
   const faces = row.faces.map(({ header }) => header).join(', ');
   const usual = row.faces.some(({ entry }) => entry.usual);
   row.cells.set('probe_depth', deepest.text);
-  row.assumed.set(
+  assume(
+    row,
     'probe_depth',
     `the deepest of ${faces}${usual ? '; no unit written, taken as the one small unit in the file' : ''}`,
   );
@@ -83,23 +116,24 @@ function takeLevel(row: OpenRow, over: LevelLength | undefined): void {
   if (same || (written !== undefined && over !== row.over)) return;
   if (written !== undefined && !over.slope) {
     row.cells.set('level_length', `${written} or ${over.text}`);
-    row.assumed.set(
+    assume(
+      row,
       'level_length',
       `two level lengths: “${written}” in its column, “${over.text}” ${over.why}`,
     );
     return;
   }
-  if (written !== undefined) row.kept.set('level length in its own column', written);
+  if (written !== undefined) keep(row, 'level length in its own column', written);
   row.cells.set('level_length', over.text);
-  row.assumed.set('level_length', over.why);
+  assume(row, 'level_length', over.why);
 }
 
 function takeDirection(row: OpenRow, toward: string): void {
   const written = row.cells.get('lean_toward');
   if (written === undefined) {
     row.cells.set('lean_toward', toward);
-    row.assumed.set('lean_toward', 'written in the lean cell');
+    assume(row, 'lean_toward', 'written in the lean cell');
   } else if (written.toLowerCase() !== toward.toLowerCase()) {
-    row.assumed.set('lean_toward', `the lean cell says “${toward}”`);
+    assume(row, 'lean_toward', `the lean cell says “${toward}”`);
   }
 }

@@ -3,7 +3,7 @@ import type { FileColumn } from './assign.ts';
 import type { FileMarks } from './file-marks.ts';
 import type { IntakeColumn, IntakeRow } from './intake.ts';
 import { lengthEntry, readLength, type ColumnWriting, type LengthEntry } from './length-entry.ts';
-import { closeRow, openRow, type LevelLength, type OpenRow } from './open-row.ts';
+import { assume, closeRow, keep, openRow, type LevelLength, type OpenRow } from './open-row.ts';
 import { rockTest } from './rock-test.ts';
 import { splitFooting, splitLean } from './split-cell.ts';
 
@@ -59,7 +59,7 @@ export function rowReader(
       }
       for (let index = plans.length; index < cells.length; index++) {
         const cell = cells[index]?.trim() ?? '';
-        if (cell !== '') row.kept.set(`column ${String(index + 1)}`, cell);
+        if (cell !== '') keep(row, `column ${String(index + 1)}`, cell);
       }
       return closeRow(row, statedLevel === undefined ? undefined : levelAbove(statedLevel));
     },
@@ -67,11 +67,11 @@ export function rowReader(
 
   function take(row: OpenRow, plan: Plan, cell: string): void {
     const { column, header } = plan;
-    if (column === null) row.kept.set(header, cell);
+    if (column === null) keep(row, header, cell);
     else if (column === 'footing') takeFooting(row, plan, cell);
     else if (column === 'lean_gap') takeLean(row, plan, cell);
     else if (column === 'probe_depth' && probes > 1) {
-      row.faces.push({ header, cell, entry: measure(plan, cell, column) });
+      row.faces = [...row.faces, { header, cell, entry: measure(plan, cell, column) }];
     } else if (plan.measured) place(row, plan, column, measure(plan, cell, column));
     else if (column === 'rock_test') row.cells.set(column, rockTest(cell));
     else if (column === 'post_size' && plan.unit !== undefined) {
@@ -91,7 +91,7 @@ export function rowReader(
 
   function place(row: OpenRow, { header }: Plan, column: string, entry: LengthEntry): void {
     row.cells.set(column, entry.text);
-    if (entry.usual) row.assumed.set(column, takenAs(header));
+    if (entry.usual) assume(row, column, takenAs(header));
   }
 
   function takenAs(header: string): string {
@@ -105,13 +105,13 @@ export function rowReader(
       : { footing_width: cell };
     for (const [column, size] of Object.entries(sizes)) {
       if (row.cells.has(column)) {
-        row.kept.set(plan.header, cell);
+        keep(row, plan.header, cell);
         continue;
       }
       const entry = measure(plan, size, column);
       row.cells.set(column, entry.text);
       const why = entry.usual ? `; ${takenAs(plan.header)}` : '';
-      if (parts) row.assumed.set(column, `written as “${cell}”${why}`);
+      if (parts) assume(row, column, `written as “${cell}”${why}`);
     }
   }
 
@@ -120,7 +120,7 @@ export function rowReader(
     const parts = worded ? splitLean(cell) : undefined;
     if (parts) {
       row.cells.set('lean_gap', parts.gap);
-      row.assumed.set('lean_gap', `written as “${cell}”`);
+      assume(row, 'lean_gap', `written as “${cell}”`);
       row.over = { text: parts.over, slope: parts.slope, why: `from the lean cell, “${cell}”` };
       return;
     }

@@ -1,12 +1,19 @@
 import { decode, records, type CsvRecord } from '../csv/index.ts';
 import type { PassedLine } from '../notebook/index.ts';
-import { isProblem, problem, sentence, type Problem } from '../units/index.ts';
+import { isProblem, nearest, problem, sentence, type Problem } from '../units/index.ts';
 import { missingAsks, unitAsks } from './asks.ts';
 import { assignColumns, settledFor, type FileColumn } from './assign.ts';
 import { fileMarks, type FileMarks } from './file-marks.ts';
-import type { FileAsk, HeaderMapping, Intake, IntakeOptions, IntakeRow } from './intake.ts';
+import type {
+  FileAsk,
+  HeaderMapping,
+  Intake,
+  IntakeColumn,
+  IntakeOptions,
+  IntakeRow,
+} from './intake.ts';
 import { isRemark } from './lines.ts';
-import { headerMatcher } from './match.ts';
+import { FITS_NONE, headerMatcher } from './match.ts';
 import { LONG_READINGS, measuredColumns, rowReader } from './row-cells.ts';
 import { settledProblem } from './settled.ts';
 import { tablesOf, type Table, type TableRow } from './tables.ts';
@@ -64,6 +71,8 @@ export function readSite(
   const filled = new Set(
     tables.flatMap((table) => table.columns.map(({ column }) => column ?? '')),
   );
+  const rivals = tables.flatMap((table) => table.asks);
+  const open = new Set([...filled, ...rivals.map(({ column }) => column)]);
   const layout = layoutOf(filled);
   return {
     rows,
@@ -73,7 +82,10 @@ export function readSite(
       ...(layout === 'posts' ? missingAsks(rows, open, columns) : []),
     ],
     passedOver: passedOver.sort((a, b) => a.line - b.line),
-    mapping: mappingOf(tables.flatMap((table) => table.columns)),
+    mapping: mappingOf(
+      tables.flatMap((table) => table.columns),
+      columns,
+    ),
     layout,
     linesRead: all.length + (separatorLine ? 1 : 0),
     notes: [...notesOn(decoded.encoding, marks, filled), ...problems.map(sentence)],
@@ -106,10 +118,16 @@ function layoutOf(filled: ReadonlySet<string>): 'posts' | 'holes' {
   return holes && !lean ? 'holes' : 'posts';
 }
 
-function mappingOf(columns: readonly FileColumn[]): HeaderMapping[] {
+function mappingOf(
+  columns: readonly FileColumn[],
+  sheet: readonly IntakeColumn[],
+): readonly HeaderMapping[] {
   const mapping = new Map<string, HeaderMapping>();
+  const labels = sheet.map(({ label }) => label);
   for (const { header, column, why } of columns) {
-    if (!mapping.has(header)) mapping.set(header, { header, column, why });
+    const near = why === FITS_NONE ? nearest(header, labels) : undefined;
+    const said = near === undefined ? why : `${why}; the nearest is “${near}”`;
+    if (!mapping.has(header)) mapping.set(header, { header, column, why: said });
   }
   return [...mapping.values()];
 }

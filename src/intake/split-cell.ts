@@ -15,7 +15,7 @@ export function splitLean(cell: string): LeanParts | undefined {
   const read = readLength(cell, 'in');
   if (read?.over === undefined) return undefined;
   if (ANGLE.test(cell)) return { gap: cell, over: '1 m', slope: true };
-  const found = OVER.exec(cell);
+  const found = OVER.exec(cell) ?? RATE.exec(cell);
   const [gap = '', word = '', level = ''] = found?.slice(1) ?? [];
   const over = /^\d/.test(level) ? level.trim() : `1 ${level.trim()}`;
   const length = readLength(over);
@@ -34,10 +34,17 @@ export function splitLean(cell: string): LeanParts | undefined {
 export function splitFooting(
   cell: string,
 ): { readonly width: string; readonly depth: string } | undefined {
+  // One small unit at the end is for every number before it; feet and meters may be for the depth alone.
+  const unit = /\d\s*(mm|cm|in\.?|["″”])\s*$/i.exec(cell)?.[1];
   const parts = cell
     .split(/\s*(?:[x×*]|\bby\b|,\s|;)\s*/i)
     .map((part) => part.trim())
-    .filter((part) => part !== '');
+    .filter((part) => part !== '')
+    .map((part) =>
+      unit !== undefined && /^[\d\s.,/]+$/.test(plainNumber(part))
+        ? `${plainNumber(part)} ${unit}`
+        : part,
+    );
   const [first = '', second = '', third] = parts;
   if (parts.length < 2 || parts.length > 3 || !parts.every((part) => /\d/.test(part)))
     return undefined;
@@ -54,7 +61,8 @@ export function splitFooting(
 
 const ANGLE = /(?:%|percent|°|º|deg|degrees?)\s*$/i;
 const OVER =
-  /^(.*?\d.*?)\s*(?:\bout(?:\s+of\s+plumb)?)?\s*(\b(?:in|over|per|on)\b|@|\/)\s*(\d.*|(?:ft|foot|feet|m|meter|metre|yd|in|mm)\.?)\s*$/i;
+  /^(.*?\d.*?)\s*(?:\bout(?:\s+of\s+plumb)?)?\s+(in|over|per|on|@)\s+(\d.*|(?:ft|foot|feet|m|meter|metre|yd|in|mm)\.?)\s*$/i;
+const RATE = /^(.*[a-z"'])\s*(\/)\s*(\d.*|(?:ft|foot|feet|m|meter|metre)\.?)\s*$/i;
 const DEEP = /deep|depth|tief|prof/i;
 const METRIC = new Set(['mm', 'cm', 'm']);
 
