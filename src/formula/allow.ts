@@ -173,7 +173,9 @@ class Walk {
       throw new Refused(
         place,
         'Two things side by side are not multiplied here.',
-        power ? `Write ${power[1] ?? ''}^${power[2] ?? ''}, or * between them.` : 'Write * between them.',
+        power
+          ? `Write ${power[1] ?? ''}^${power[2] ?? ''}, or * between them.`
+          : 'Write * between them.',
       );
     }
     if (!Number.isFinite(value))

@@ -21,7 +21,7 @@ import {
   RowNumberNode,
   SingleNode,
 } from './node-column.ts';
-import { FunctionNode, GivenNode } from './node-general.ts';
+import { FunctionNode, GivenNode, OnlyIfNode } from './node-general.ts';
 import { ChoiceNode, ComparisonNode, LogicNode, NotNode, SameNode } from './node-logic.ts';
 import { ListAggregateNode, WrittenListNode } from './node-list.ts';
 import {
@@ -188,8 +188,10 @@ class Compiler {
   private general({ name, arguments: given }: Expression & { form: 'general' }): Node {
     const nodes = given.map((each) => this.build(each));
     const [first, second] = nodes;
-    if (name === 'given' && first && second) return new GivenNode(first, second);
-    if (name === 'given') throw new Error('given takes two values.');
+    if (name === 'given' || name === 'only_if') {
+      if (!first || !second) throw new Error(`${name} takes two values.`);
+      return name === 'given' ? new GivenNode(first, second) : new OnlyIfNode(first, second);
+    }
     const added = name === 'ceil' || name === 'floor' || name === 'round' || name === 'up_to_step';
     return new FunctionNode(name, nodes, added && given[0] ? this.terms(given[0]) : []);
   }

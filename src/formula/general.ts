@@ -13,6 +13,7 @@ import {
 /** Functions that belong to no trade. */
 export type GeneralName =
   | 'given'
+  | 'only_if'
   | 'abs'
   | 'sqrt'
   | 'ceil'
@@ -60,6 +61,12 @@ export const GENERAL: ReadonlyMap<string, General> = new Map(
   [
     general('given', ['x', 'otherwise'], 'x, or otherwise where x is blank', ([x, otherwise]) =>
       x && otherwise ? (unified(x, otherwise) ?? 'two of one kind') : 'two of one kind',
+    ),
+    general(
+      'only_if',
+      ['x', 'condition'],
+      'x where the condition is true, else blank',
+      ([x, flag]) => (x && flag?.type === 'flag' ? x : 'a value and a condition'),
     ),
     general('abs', ['x'], 'x without its sign', ([x]) => sized(x) ?? 'a quantity'),
     general('sqrt', ['x'], 'the square root', ([x]) => {

@@ -39,14 +39,46 @@ export class GivenNode extends Node {
   }
 }
 
+/** `only_if(x, condition)`: blank unless the condition is true; the one formula that gives a blank of its own. */
+export class OnlyIfNode extends Node {
+  private readonly of: Node;
+  private readonly condition: Node;
+
+  constructor(of: Node, condition: Node) {
+    super();
+    this.of = of;
+    this.condition = condition;
+  }
+
+  override get parts(): readonly Node[] {
+    return [this.of, this.condition];
+  }
+
+  fill(from: number, count: number): void {
+    this.of.fill(from, count);
+    this.condition.fill(from, count);
+    for (let i = 0; i < count; i++) {
+      this.data[i] = this.condition.value(i) === 1 ? this.of.value(i) : NaN;
+    }
+  }
+
+  trace(i: number, trace?: Trace): State {
+    if (this.knows(i)) return KNOWN;
+    return this.condition.value(i) === 1 ? this.of.trace(i, trace) : BLANK;
+  }
+}
+
+/** What is worked out from one or two numbers. */
+type Work = Exclude<GeneralName, 'given' | 'only_if'>;
+
 /** A function of one or two numbers. */
 export class FunctionNode extends Node {
-  private readonly name: Exclude<GeneralName, 'given'>;
+  private readonly name: Work;
   private readonly given: readonly Node[];
   private readonly terms: readonly Node[];
 
   /** `terms` are what the first argument was added from. */
-  constructor(name: Exclude<GeneralName, 'given'>, given: readonly Node[], terms: readonly Node[]) {
+  constructor(name: Work, given: readonly Node[], terms: readonly Node[]) {
     super();
     this.name = name;
     this.given = given;
@@ -77,7 +109,7 @@ export class FunctionNode extends Node {
   }
 }
 
-function work(name: Exclude<GeneralName, 'given'>, x: number, y: number, scale: number): number {
+function work(name: Work, x: number, y: number, scale: number): number {
   switch (name) {
     case 'abs':
       return Math.abs(x);

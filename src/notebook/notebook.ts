@@ -11,6 +11,7 @@ export class Notebook {
   private readonly places = new RowPlaces();
   private readonly done: Step[] = [];
   private undone: Step[] = [];
+  private lastId: number | undefined;
   private readonly listeners = new Set<ChangeListener>();
 
   constructor(document: NotebookDocument) {
@@ -71,6 +72,15 @@ export class Notebook {
     return this.places.find(this.document, sheet, id);
   }
 
+  /** Ids that no row has or had since the notebook was opened, so that nothing typed for a gone row comes back on a new one. */
+  freshIds(count: number): readonly string[] {
+    this.lastId ??= Math.max(0, ...[...this.document.sheets.values()].map(highestId));
+    return Array.from({ length: count }, () => {
+      this.lastId = (this.lastId ?? 0) + 1;
+      return `r${String(this.lastId)}`;
+    });
+  }
+
   /** Calls back after every change; returns how to stop. */
   subscribe(listener: ChangeListener): () => void {
     this.listeners.add(listener);
@@ -84,4 +94,11 @@ export class Notebook {
   private tell(changes: readonly Change[]): void {
     for (const listener of this.listeners) listener(changes);
   }
+}
+
+function highestId(rows: readonly Row[]): number {
+  return rows.reduce(
+    (highest, { id }) => Math.max(highest, Number(/^r(\d+)$/.exec(id)?.[1] ?? 0)),
+    0,
+  );
 }

@@ -2,7 +2,7 @@ import { PLAIN, TEMPERATURE_POINT, choiceOf, listOf } from '../units/index.ts';
 import { wholeBags } from './bags.ts';
 import { CEMENTS, ageForStrength, equivalentAge, maturity, strengthFraction } from './cure.ts';
 import { nailLateral, nailWithdrawal, screwLateral, screwWithdrawal } from './fasteners.ts';
-import { crown, roundHole, squareHole, taperedHole } from './hole.ts';
+import { crown, crownVolume, roundHole, squareHole, taperedHole } from './hole.ts';
 import { marginOfMarkup, markupOfMargin, priceAtMargin, priceAtMarkup } from './price.ts';
 import type { Rule } from './rule.ts';
 import {
@@ -68,6 +68,22 @@ export const MATERIAL_RULES: readonly Rule[] = [
     standing: 'arithmetic',
 
     apply: crown,
+  },
+  {
+    name: 'crown_volume',
+    parameters: takes({
+      hole_area: area,
+      post_area: area,
+      crown_height: length,
+      top_of_concrete: length,
+    }),
+    result: volume,
+    unit: 'ft^3',
+    meaning: 'Concrete in the crown of any hole round any post.',
+    source: 'solid geometry; ASTM F567 5.3',
+    standing: 'arithmetic',
+
+    apply: crownVolume,
   },
   {
     name: 'whole_bags',

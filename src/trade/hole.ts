@@ -95,6 +95,50 @@ export function crown(holeWidth: number, postSize: number, crownHeight: number):
   });
 }
 
+/**
+ * Concrete in the crown of any hole round any post, where the concrete reaches
+ * grade.
+ *
+ * volume = c / 3 (A + a + sqrt(A a)) - a c
+ *
+ * A crown sheds water off the post, so it stands on concrete at grade or on a
+ * collar above it; below grade soil lies on it, and it is refused.
+ *
+ * @param holeArea - Area of the hole, more than 0. [m^2]
+ * @param postArea - Area of the post, no larger than the hole. [m^2]
+ * @param crownHeight - Height of the crown at the post, 0 or more. [m]
+ * @param topOfConcrete - Top of the concrete above grade, minus below it. [m]
+ * @returns Volume of concrete. [m^3]
+ *
+ * @source solid geometry; crown 2 in above grade, or concrete stopped 6 in low and covered, ASTM F567 5.3
+ * @check hand-worked: 12 in round hole, 3.5 in post, 2 in → 0.04854 ft^3, as `crown` gives
+ */
+export function crownVolume(
+  holeArea: number,
+  postArea: number,
+  crownHeight: number,
+  topOfConcrete: number,
+): Answer {
+  const limits = [
+    aboveZero('hole area', holeArea, 'in^2'),
+    zeroOrMore('post area', postArea, 'in^2'),
+    zeroOrMore('crown height', crownHeight, 'in'),
+    stands(crownHeight, topOfConcrete),
+  ];
+  return covered('crown_volume', limits, () => {
+    const frustum = (holeArea + postArea + Math.sqrt(holeArea) * Math.sqrt(postArea)) / 3;
+    return (frustum - postArea) * crownHeight;
+  });
+}
+
+function stands(crownHeight: number, topOfConcrete: number): Limit {
+  if (topOfConcrete >= 0 || crownHeight <= 0) return undefined;
+  return [
+    `The concrete stops “${shown(-topOfConcrete, 'in')}” below grade, so it has no crown.`,
+    'Set the crown to 0, or bring the concrete up to grade.',
+  ];
+}
+
 function fits(holeWidth: number, postSize: number): Limit {
   if (atMost(postSize * Math.SQRT2, holeWidth)) return undefined;
   return [

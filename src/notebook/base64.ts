@@ -1,0 +1,11 @@
+// Spread over calls: a long file would not fit the arguments of one.
+const PART = 0x8000;
+
+/** Bytes as base64 text. */
+export function toBase64(bytes: Uint8Array): string {
+  let characters = '';
+  for (let at = 0; at < bytes.length; at += PART) {
+    characters += String.fromCharCode(...bytes.subarray(at, at + PART));
+  }
+  return btoa(characters);
+}

@@ -1,0 +1,220 @@
+import { BLANK, KNOWN, UNREAD } from '../graph/index.ts';
+import type { Notebook } from '../notebook/index.ts';
+import { isDoubt, type Choice } from '../units/index.ts';
+import { askOf, typedText } from './cell.ts';
+import type { Engine } from './engine.ts';
+import { readCell } from './entries.ts';
+import type { BandModel, ColumnModel, SheetModel } from './model.ts';
+import { reasonsFor } from './reasons.ts';
+import { rowIdAt } from './row-ids.ts';
+import { rowKeyAt, rowNameAt } from './row-names.ts';
+import { shownUnit } from './shown.ts';
+import { filled } from './stops.ts';
+import type { Ask } from './view.ts';
+
+/** Everything the notebook will not guess, in the order of the sheets and their rows. */
+export function asksOf(engine: Engine, notebook: Notebook): readonly Ask[] {
+  const asks: Ask[] = [];
+  for (const sheet of engine.models.values()) {
+    const [band] = sheet.bands;
+    if (!band) continue;
+    const desk = new AskDesk(sheet, band, engine, notebook);
+    asks.push(
+      ...desk.missingColumns(),
+      ...desk.unreadEntries(),
+      ...desk.keys(),
+      ...desk.together(),
+    );
+  }
+  return asks;
+}
+
+// How many waiting rows are looked at before a missing column counts as not needed.
+const LOOKED_AT = 100;
+
+class AskDesk {
+  private readonly sheet: SheetModel;
+  private readonly band: BandModel;
+  private readonly engine: Engine;
+  private readonly notebook: Notebook;
+
+  constructor(sheet: SheetModel, band: BandModel, engine: Engine, notebook: Notebook) {
+    this.sheet = sheet;
+    this.band = band;
+    this.engine = engine;
+    this.notebook = notebook;
+  }
+
+  /** Entries that can't be read. Numbers of one column whose unit nobody knows are one ask. */
+  unreadEntries(): readonly Ask[] {
+    const asks: Ask[] = [];
+    for (const model of this.band.columns.values()) {
+      const { entry } = model;
+      if (!entry) continue;
+      let hasAskedUnit = false;
+      for (let row = 0; row < this.band.rows.count; row++) {
+        if (entry.states[row] !== UNREAD) continue;
+        const typed = this.typed(model, row) ?? '';
+        const isUnit = isUnknownUnit(typed, model, this.unit(model));
+        if (isUnit && hasAskedUnit) continue;
+        hasAskedUnit ||= isUnit;
+        asks.push(isUnit ? this.unitAsk(model, typed) : this.entryAsk(model, row, typed));
+      }
+    }
+    return asks;
+  }
+
+  /** Columns that a brought-in file lacks and a remedy waits for. */
+  missingColumns(): readonly Ask[] {
+    if (this.notebook.document.files.length === 0) return [];
+    return [...this.band.columns.values()].flatMap((model) => {
+      const { definition, entry } = model;
+      const missing = definition.askWhenMissing;
+      if (!missing || !entry || this.hasEntries(entry.states) || !this.isWaitedFor(definition.id))
+        return [];
+      return [this.ask(model, undefined, '', missing.question, missing.choices)];
+    });
+  }
+
+  /** Doubled and missing row keys. */
+  keys(): readonly Ask[] {
+    const { rows } = this.sheet.definition;
+    const model = rows.from === 'entered' ? this.band.columns.get(rows.key) : undefined;
+    if (!model) return [];
+    const called = model.definition.label.toLowerCase();
+    const rowsByKey = new Map<string, number[]>();
+    for (let row = 0; row < this.band.rows.count; row++) {
+      const key = this.key(row).trim();
+      rowsByKey.set(key, [...(rowsByKey.get(key) ?? []), row]);
+    }
+    return [...rowsByKey].flatMap(([key, same]) => {
+      if (key !== '' && same.length === 1) return [];
+      return same.map((row) =>
+        this.ask(
+          model,
+          row,
+          key,
+          key === ''
+            ? `This row has no ${called}. Which is it?`
+            : `${String(same.length)} rows are called “${key}”. Which ${called} is this one?`,
+          [],
+        ),
+      );
+    });
+  }
+
+  /** Readings that can each be read and together raise a question. */
+  together(): readonly Ask[] {
+    return this.engine.asks
+      .filter(({ sheet }) => sheet === this.sheet)
+      .flatMap(({ definition, when }) => {
+        const model = this.band.columns.get(definition.column);
+        if (!model) return [];
+        return Array.from({ length: this.band.rows.count }, (_, row) => row)
+          .filter((row) => when.column.values[row] === 1)
+          .map((row) => {
+            const question = filled(
+              definition.question,
+              this.sheet,
+              this.band,
+              row,
+              this.engine,
+              this.notebook,
+            );
+            return this.ask(model, row, this.typed(model, row) ?? '', question, definition.choices);
+          });
+      });
+  }
+
+  private unitAsk(model: ColumnModel, typed: string): Ask {
+    const { choices } = askOf(typed, model, this.unit(model));
+    return this.ask(
+      model,
+      undefined,
+      typed.replace(/\s*\?$/, ''),
+      `${model.definition.called ?? model.definition.label} has numbers without a unit, such as ${typed.replace(/\s*\?$/, '')}. Which unit?`,
+      choices.map(({ entry }) => {
+        const unit = entry.replace(/^[^A-Za-z]*/, '');
+        return { label: unit, entry: unit };
+      }),
+    );
+  }
+
+  private entryAsk(model: ColumnModel, row: number, typed: string): Ask {
+    const { note, choices } = askOf(typed, model, this.unit(model));
+    return this.ask(model, row, typed, note, choices);
+  }
+
+  private ask(
+    model: ColumnModel,
+    row: number | undefined,
+    text: string,
+    question: string,
+    choices: readonly Choice[],
+  ): Ask {
+    const { sheet, band, engine, notebook } = this;
+    const id = sheet.definition.id;
+    const rowId =
+      row === undefined ? undefined : rowIdAt(sheet, band, row, notebook, engine.models);
+    return {
+      id: `${id}/${rowId ?? ''}/${model.definition.id}`,
+      sheet: id,
+      row: rowId,
+      rowName: row === undefined ? '' : rowNameAt(sheet, band, row, notebook, engine),
+      column: model.definition.id,
+      columnLabel: model.definition.called ?? model.definition.label,
+      line: rowId === undefined ? undefined : notebook.row(id, rowId)?.from?.line,
+      text,
+      question,
+      choices,
+    };
+  }
+
+  private isWaitedFor(column: string): boolean {
+    const id = this.sheet.definition.id;
+    const end = `/${column}`;
+    let looked = 0;
+    for (const waiting of ['remedy', 'lean_angle']) {
+      const model = this.band.columns.get(waiting);
+      for (let row = 0; model && row < this.band.rows.count && looked < LOOKED_AT; row++) {
+        if (model.result.states[row] === KNOWN) continue;
+        looked += 1;
+        const waits = [...reasonsFor(model.result, row, this.engine, this.notebook).waits.keys()];
+        // Where something else is missing as well that no answer could fill, this one would not help.
+        const isNext = waits.some((key) => key.startsWith(`${id}/`) && key.endsWith(end));
+        if (isNext && waits.every((key) => this.isAskable(key))) return true;
+      }
+    }
+    return false;
+  }
+
+  private isAskable(key: string): boolean {
+    const [sheet, , column = ''] = key.split('/');
+    const model = sheet === this.sheet.definition.id ? this.band.columns.get(column) : undefined;
+    return model?.definition.askWhenMissing !== undefined;
+  }
+
+  private hasEntries(states: Uint8Array): boolean {
+    for (let row = 0; row < this.band.rows.count; row++) if (states[row] !== BLANK) return true;
+    return false;
+  }
+
+  private typed(model: ColumnModel, row: number): string | undefined {
+    const rowId = rowIdAt(this.sheet, this.band, row, this.notebook, this.engine.models) ?? '';
+    return typedText(model, rowId, this.notebook);
+  }
+
+  private key(row: number): string {
+    return rowKeyAt(this.sheet, this.band, row, this.notebook, this.engine);
+  }
+
+  private unit({ definition }: ColumnModel): string {
+    return shownUnit(definition, this.notebook.document);
+  }
+}
+
+/** Whether an entry is a number whose unit nobody knows: written `63.5 ?`. */
+export function isUnknownUnit(typed: string, { kind }: ColumnModel, unit: string): boolean {
+  const read = readCell(typed, kind, unit);
+  return isDoubt(read) && read.doubt === 'unit';
+}

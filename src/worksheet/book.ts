@@ -1,0 +1,283 @@
+import { isFormula, readFormula } from '../formula/index.ts';
+import { EnteredRows, type Column } from '../graph/index.ts';
+import { Notebook, type Change, type Row } from '../notebook/index.ts';
+import type { Problem } from '../units/index.ts';
+import { asksOf } from './asks.ts';
+import { typedText } from './cell.ts';
+import { Engine } from './engine.ts';
+import { isUnknownUnit } from './asks.ts';
+import { rowAt, rowIdAt } from './row-ids.ts';
+import { scopeOf } from './scope.ts';
+import { LiveSheet } from './sheet-view.ts';
+import { SHEETS } from './sheets.ts';
+import { shownUnit } from './shown.ts';
+import { stopsOf } from './stops.ts';
+import { typingChanges } from './typing.ts';
+import type { Ask, BookChange, BookView, Entry, SheetView, Stop } from './view.ts';
+
+// Enough for the eye; a changed job input changes every row.
+const MOST_CHANGED = 300;
+
+/** A notebook whose sheets are worked out and stay so, whatever is typed. */
+export class Book implements BookView {
+  readonly notebook: Notebook;
+  private engine: Engine;
+  private live: readonly LiveSheet[];
+  private readonly listeners = new Set<(change: BookChange) => void>();
+  private knownAsks: readonly Ask[] | undefined;
+  private knownStops: readonly Stop[] | undefined;
+
+  constructor(notebook: Notebook) {
+    this.notebook = notebook;
+    this.engine = new Engine(SHEETS, notebook);
+    this.live = this.showSheets();
+    notebook.subscribe((changes) => {
+      this.follow(changes);
+    });
+  }
+
+  get name(): string {
+    return this.notebook.document.name;
+  }
+
+  get sheets(): readonly SheetView[] {
+    return this.live;
+  }
+
+  sheet(id: string): SheetView | undefined {
+    return this.live.find((sheet) => sheet.id === id);
+  }
+
+  asks(): readonly Ask[] {
+    this.knownAsks ??= asksOf(this.engine, this.notebook);
+    return this.knownAsks;
+  }
+
+  stops(): readonly Stop[] {
+    this.knownStops ??= stopsOf(this.engine, this.notebook);
+    return this.knownStops;
+  }
+
+  subscribe(listener: (change: BookChange) => void): () => void {
+    this.listeners.add(listener);
+    return () => this.listeners.delete(listener);
+  }
+
+  type(sheet: string, row: string, column: string, text: string): void {
+    this.typeAll(this.labelFor(sheet, row, column), [{ sheet, row, column, text }]);
+  }
+
+  typeAll(label: string, entries: readonly Entry[]): void {
+    this.notebook.do(label, typingChanges(entries, this.engine, this.notebook));
+  }
+
+  answer(ask: Ask, entry: string): void {
+    if (ask.row !== undefined) {
+      this.type(ask.sheet, ask.row, ask.column, entry);
+      return;
+    }
+    const label = `answer for ${ask.columnLabel.toLowerCase()}`;
+    const unread = this.unknownUnits(ask, entry);
+    if (unread.length > 0) {
+      this.typeAll(label, unread);
+      return;
+    }
+    const name = `${ask.sheet}.${ask.column}`;
+    const before = this.notebook.document.assumed.get(name);
+    this.notebook.do(label, [{ edit: 'assumed', name, before, after: entry }]);
+  }
+
+  addRow(sheet: string): string {
+    const [id = 'r1'] = this.notebook.freshIds(1);
+    const row: Row = { id, cells: new Map() };
+    const at = this.notebook.rows(sheet).length;
+    this.notebook.do('add row', [{ edit: 'add rows', sheet, at, rows: [row] }]);
+    return id;
+  }
+
+  removeRow(sheet: string, row: string): void {
+    const label = `remove ${this.rowName(sheet, row) || 'row'}`;
+    // What was typed for it on sheets that follow goes with it.
+    const changes = [...this.engine.models.keys()].flatMap((id): readonly Change[] => {
+      const at = this.notebook.place(id, row);
+      const found = at === undefined ? undefined : this.notebook.rows(id)[at];
+      if (at === undefined || !found || (id !== sheet && !this.follows(id, sheet))) return [];
+      return [
+        { edit: 'remove rows', sheet: id, at, rows: [{ ...found, cells: new Map(found.cells) }] },
+      ];
+    });
+    this.notebook.do(label, changes);
+  }
+
+  rename(name: string): void {
+    const before = this.name;
+    if (name !== before) this.notebook.do('rename', [{ edit: 'name', before, after: name }]);
+  }
+
+  setFormula(sheetId: string, column: string, formula: string | undefined): Problem | undefined {
+    const sheet = this.engine.models.get(sheetId);
+    const [band] = sheet?.bands ?? [];
+    const model = band?.columns.get(column);
+    if (!sheet || !band || !model) throw new Error(`Sheet ${sheetId} has no column ${column}.`);
+    const name = `${sheetId}.${column}`;
+    if (formula !== undefined) {
+      const read = readFormula(formula, scopeOf(sheet, band, this.engine.models), model.kind);
+      if (!isFormula(read)) return read;
+    }
+    const before = this.notebook.document.formulas.get(name);
+    if (before === formula) return undefined;
+    const label = formula === undefined ? `put the formula of ${name} back` : `formula of ${name}`;
+    this.notebook.do(label, [{ edit: 'formula', name, before, after: formula }]);
+    const bad = this.engine.badFormulas.get(name);
+    if (bad && formula !== undefined) this.notebook.undo();
+    return bad;
+  }
+
+  undo(): void {
+    this.notebook.undo();
+  }
+
+  redo(): void {
+    this.notebook.redo();
+  }
+
+  get undoLabel(): string | undefined {
+    return this.notebook.undoLabel;
+  }
+
+  get redoLabel(): string | undefined {
+    return this.notebook.redoLabel;
+  }
+
+  private showSheets(): readonly LiveSheet[] {
+    return [...this.engine.models.values()].map(
+      (sheet) => new LiveSheet(sheet, this.engine, this.notebook),
+    );
+  }
+
+  private follow(changes: readonly Change[]): void {
+    this.knownAsks = undefined;
+    this.knownStops = undefined;
+    const cells = new Set<string>();
+    if (changes.some(({ edit }) => edit === 'formula')) {
+      this.engine = new Engine(SHEETS, this.notebook);
+      this.live = this.showSheets();
+    } else {
+      for (const change of changes) this.touch(change);
+      for (const [column, rows] of this.engine.settle()) this.nameCells(column, rows, cells);
+    }
+    for (const listener of this.listeners) listener({ cells });
+  }
+
+  private touch(change: Change): void {
+    const { graph, models } = this.engine;
+    switch (change.edit) {
+      case 'input':
+        this.touchInput(change.name);
+        return;
+      case 'assumed': {
+        const [sheet = '', column = ''] = change.name.split('.');
+        const entry = models.get(sheet)?.bands[0]?.columns.get(column)?.entry;
+        if (entry) graph.touchAll(entry);
+        return;
+      }
+      case 'cell':
+        this.touchCell(change.sheet, change.row, change.column);
+        return;
+      case 'add rows':
+      case 'remove rows': {
+        const rows = models.get(change.sheet)?.bands[0]?.rows;
+        const count = change.rows.length;
+        if (rows instanceof EnteredRows) {
+          const [removed, added] = change.edit === 'add rows' ? [0, count] : [count, 0];
+          graph.splice(rows, change.at, removed, added);
+        } else {
+          for (const { id, cells } of change.rows) {
+            for (const column of cells.keys()) this.touchCell(change.sheet, id, column);
+          }
+        }
+        return;
+      }
+      default:
+    }
+  }
+
+  private touchInput(name: string): void {
+    const columns = this.engine.models.get('job')?.bands[0]?.columns;
+    // The units of the job decide what many inputs start as.
+    const touched = name === 'units' ? [...(columns?.keys() ?? [])] : [name];
+    for (const id of touched) {
+      const entry = columns?.get(id)?.entry;
+      if (entry) this.engine.graph.touch(entry, 0);
+    }
+  }
+
+  private touchCell(sheetId: string, rowId: string, column: string): void {
+    const sheet = this.engine.models.get(sheetId);
+    const [band] = sheet?.bands ?? [];
+    const entry = band?.columns.get(column)?.entry;
+    if (!sheet || !band || !entry) return;
+    const row = rowAt(sheet, band, rowId, this.notebook, this.engine.models);
+    if (row >= 0) this.engine.graph.touch(entry, row);
+  }
+
+  private nameCells(column: Column, rows: 'all' | ReadonlySet<number>, cells: Set<string>): void {
+    const owner = this.engine.owners.get(column);
+    if (!owner?.model || column !== owner.model.result) return;
+    const places =
+      rows === 'all'
+        ? Array.from({ length: Math.min(column.rows.count, MOST_CHANGED) }, (_, at) => at)
+        : rows;
+    for (const row of places) {
+      if (cells.size >= MOST_CHANGED) return;
+      const id = rowIdAt(owner.sheet, owner.band, row, this.notebook, this.engine.models);
+      cells.add(`${owner.model.sheet}/${id ?? ''}/${owner.model.definition.id}`);
+    }
+  }
+
+  private unknownUnits(ask: Ask, unit: string): readonly Entry[] {
+    const sheet = this.engine.models.get(ask.sheet);
+    const model = sheet?.bands[0]?.columns.get(ask.column);
+    if (!sheet || !model) return [];
+    const shown = shownUnit(model.definition, this.notebook.document);
+    return this.notebook.rows(ask.sheet).flatMap(({ id }) => {
+      const typed = typedText(model, id, this.notebook) ?? '';
+      if (!isUnknownUnit(typed, model, shown)) return [];
+      return [
+        {
+          sheet: ask.sheet,
+          row: id,
+          column: ask.column,
+          text: typed.replace(/\s*\?$/, ` ${unit}`),
+        },
+      ];
+    });
+  }
+
+  private follows(id: string, sheet: string): boolean {
+    const rows = this.engine.models.get(id)?.definition.rows;
+    if (rows?.from !== 'following') return false;
+    return rows.sheet === sheet || this.follows(rows.sheet, sheet);
+  }
+
+  private labelFor(sheet: string, row: string, column: string): string {
+    const label =
+      this.engine.models.get(sheet)?.bands[0]?.columns.get(column)?.definition.label ?? column;
+    const name = this.rowName(sheet, row);
+    return name === '' ? label.toLowerCase() : `${label.toLowerCase()}, ${name}`;
+  }
+
+  private rowName(sheetId: string, rowId: string): string {
+    const live = this.sheet(sheetId);
+    const sheet = this.engine.models.get(sheetId);
+    const [band] = sheet?.bands ?? [];
+    if (!live || !sheet || !band) return '';
+    const row = rowAt(sheet, band, rowId, this.notebook, this.engine.models);
+    return row < 0 ? '' : live.rowName(row);
+  }
+}
+
+/** Works out a notebook's sheets. */
+export function openBook(notebook: Notebook): Book {
+  return new Book(notebook);
+}

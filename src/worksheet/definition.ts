@@ -1,0 +1,97 @@
+import type { Choice } from '../units/index.ts';
+
+/** One worksheet as it stands in JSON: which numbers meet, and where the rules come from. */
+export interface SheetDefinition {
+  readonly format: 1;
+  readonly id: string;
+  readonly title: string;
+  readonly question: string;
+  readonly rows: RowsDefinition;
+  readonly columns: readonly ColumnDefinition[];
+  /** For sheets whose rows are lines of their own, such as the material list. */
+  readonly lines?: readonly LineDefinition[];
+  /** Rows that a new notebook starts with. */
+  readonly starting?: readonly Readonly<Record<string, string>>[];
+  readonly asks?: readonly AskDefinition[];
+  /** Looked at row by row. */
+  readonly stops?: readonly StopDefinition[];
+  /** Looked at once for the sheet. */
+  readonly sheetStops?: readonly StopDefinition[];
+}
+
+export type RowsDefinition =
+  | { readonly from: 'single' }
+  | { readonly from: 'entered'; readonly key: string; readonly called: string }
+  | {
+      readonly from: 'following';
+      readonly sheet: string;
+      readonly where?: string;
+      readonly key: string;
+      readonly called: string;
+    }
+  | { readonly from: 'lines'; readonly key: string; readonly called: string };
+
+export interface ColumnDefinition {
+  readonly id: string;
+  readonly label: string;
+  readonly hint?: string;
+  /** What messages call it, where the label alone would not do. */
+  readonly called?: string;
+  readonly group?: string;
+  /** A name of `kinds.ts`, such as `length`. */
+  readonly kind: string;
+  readonly choices?: readonly string[];
+  readonly unit?: string;
+  /** The unit where the job is metric. */
+  readonly metric?: string;
+  readonly percent?: boolean;
+  /** Whether a person types here; with a formula, what is typed stands over it. */
+  readonly entry?: boolean;
+  readonly formula?: string;
+  /** What a new job has, typed as a person would. */
+  readonly start?: string;
+  readonly startMetric?: string;
+  readonly help?: string;
+  readonly source?: string;
+  readonly standing?: string;
+  readonly show?: 'always' | 'when filled' | 'more';
+  readonly wide?: boolean;
+  readonly total?: 'sum';
+  /** Entries to offer. */
+  readonly suggest?: readonly string[];
+  /** A column, written sheet.column, whose values are offered. */
+  readonly suggestFrom?: string;
+  /** The one question where a file lacks the column altogether. */
+  readonly askWhenMissing?: { readonly question: string; readonly choices: readonly Choice[] };
+}
+
+/** Lines of a list: one, or one for each combination of columns of another sheet. */
+export interface LineDefinition {
+  readonly id: string;
+  /** The sheet whose combinations make the lines. */
+  readonly each?: string;
+  /** Column here -> column there. */
+  readonly by?: Readonly<Record<string, string>>;
+  /** Where false, there is no such line. */
+  readonly when?: string;
+  readonly formulas: Readonly<Record<string, string>>;
+  readonly source: string;
+  readonly standing: string;
+}
+
+/** A question that readings raise together, though each can be read. */
+export interface AskDefinition {
+  readonly column: string;
+  readonly when: string;
+  readonly question: string;
+  readonly choices: readonly Choice[];
+}
+
+/** A rule that stops the work or cautions, with `{column}` in the message standing for the cell. */
+export interface StopDefinition {
+  readonly rule: string;
+  readonly level: 'stop' | 'caution';
+  readonly when: string;
+  readonly message: string;
+  readonly source: string;
+}

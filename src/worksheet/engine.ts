@@ -1,0 +1,253 @@
+import { Program, isFormula, readFormula, type Formula, type Scope } from '../formula/index.ts';
+import { Column, Graph, GroupedRows, LoopError, Words, type Rows } from '../graph/index.ts';
+import type { Notebook } from '../notebook/index.ts';
+import { FLAG, problem, type Kind, type Problem } from '../units/index.ts';
+import type { AskDefinition, SheetDefinition, StopDefinition } from './definition.ts';
+import { BadFormula, Entries, EntryOverFormula, GroupKeys } from './entries.ts';
+import {
+  buildModels,
+  type BandModel,
+  type ColumnModel,
+  type HiddenColumn,
+  type SheetModel,
+  type StopModel,
+} from './model.ts';
+import { rowIdAt } from './row-ids.ts';
+import { scopeOf } from './scope.ts';
+import { shownUnit } from './shown.ts';
+
+/** Something that readings raise together, at work. */
+export interface AskModel {
+  readonly definition: AskDefinition;
+  readonly sheet: SheetModel;
+  readonly when: HiddenColumn;
+}
+
+/** Where a graph column belongs, so that a reason can be told in people's words. */
+export interface Owner {
+  readonly sheet: SheetModel;
+  readonly band: BandModel;
+  readonly model: ColumnModel | undefined;
+  readonly hidden: HiddenColumn | undefined;
+}
+
+/** All sheets of a notebook wired into one graph. */
+export class Engine {
+  readonly graph = new Graph();
+  readonly words = new Words();
+  readonly models: ReadonlyMap<string, SheetModel>;
+  readonly owners = new Map<Column, Owner>();
+  readonly stops: StopModel[] = [];
+  readonly asks: AskModel[] = [];
+  /** Totals by `sheet.column`. */
+  readonly totals = new Map<string, HiddenColumn>();
+  /** Formulas of the user's own that can't be used, by `sheet.column`. */
+  readonly badFormulas = new Map<string, Problem>();
+  private readonly notebook: Notebook;
+
+  constructor(definitions: readonly SheetDefinition[], notebook: Notebook) {
+    this.notebook = notebook;
+    this.models = buildModels(definitions, (sheet) => notebook.rows(sheet).length);
+    for (const sheet of this.models.values()) {
+      for (const band of sheet.bands) this.wireBand(sheet, band);
+      this.wireRules(sheet);
+    }
+    this.settle();
+  }
+
+  /** Works out all that is stale; a loop through a formula of the user's own puts that formula aside. */
+  settle(): ReturnType<Graph['settle']> {
+    for (;;) {
+      try {
+        return this.graph.settle();
+      } catch (error) {
+        if (!(error instanceof LoopError) || !this.breakLoop(error)) throw error;
+      }
+    }
+  }
+
+  private breakLoop({ loop, message }: LoopError): boolean {
+    const names = loop.map((name) => name.replace(/ (as typed|by formula)$/, ''));
+    const own = names.find(
+      (name) => this.notebook.document.formulas.has(name) && !this.badFormulas.has(name),
+    );
+    if (own === undefined) return false;
+    this.badFormulas.set(
+      own,
+      problem(own, message, 'Change one of these formulas so that none leads back to itself.'),
+    );
+    for (const { result, suggestion } of this.columnsNamed(own)) {
+      (suggestion ?? result).computation = new BadFormula();
+      this.graph.add(suggestion ?? result);
+    }
+    return true;
+  }
+
+  private columnsNamed(name: string): readonly ColumnModel[] {
+    const [sheet = '', column = ''] = name.split('.');
+    return this.models.get(sheet)?.bands.flatMap(({ columns }) => columns.get(column) ?? []) ?? [];
+  }
+
+  private wireBand(sheet: SheetModel, band: BandModel): void {
+    const scope = scopeOf(sheet, band, this.models);
+    const { rows } = sheet.definition;
+    if (rows.from === 'following' && rows.where !== undefined) {
+      const parent = this.models.get(rows.sheet);
+      const where = band.rows.deciders[0];
+      const parentBand = parent?.bands[0];
+      if (parent && parentBand && where) {
+        this.wireHidden(
+          parent,
+          parentBand,
+          { column: where, program: undefined },
+          rows.where,
+          FLAG,
+          scopeOf(parent, parentBand, this.models),
+        );
+      }
+    }
+    for (const model of band.columns.values()) this.wireColumn(sheet, band, model, scope);
+    if (band.when) {
+      this.wireHidden(sheet, band, band.when, band.line?.when ?? 'true', FLAG, scope);
+    }
+  }
+
+  private wireColumn(sheet: SheetModel, band: BandModel, model: ColumnModel, scope: Scope): void {
+    const { definition, kind, result, entry, suggestion } = model;
+    const owner: Owner = { sheet, band, model, hidden: undefined };
+    const formula = this.formulaText(band, definition.id, `${model.sheet}.${definition.id}`);
+    const keys = band.rows instanceof GroupedRows ? Object.keys(band.line?.by ?? {}) : [];
+    if (entry) entry.computation = this.entries(sheet, band, definition.id, kind, model);
+    if (formula !== undefined)
+      this.setFormula(model, formula, band.rows, scope, suggestion ?? result);
+    if (entry && suggestion) result.computation = new EntryOverFormula(entry, suggestion);
+    const key = keys.indexOf(definition.id);
+    if (key >= 0 && band.rows instanceof GroupedRows)
+      result.computation = new GroupKeys(band.rows, key);
+    for (const column of new Set([entry, suggestion, result])) {
+      if (!column) continue;
+      this.owners.set(column, owner);
+      this.graph.add(column);
+    }
+  }
+
+  private setFormula(
+    model: ColumnModel,
+    text: string,
+    rows: Rows,
+    scope: Scope,
+    column: Column,
+  ): void {
+    const name = `${model.sheet}.${model.definition.id}`;
+    const read = readFormula(text, scope, model.kind);
+    if (isFormula(read)) {
+      model.formula = read;
+      model.program = new Program(read.expression, rows, this.words);
+      column.computation = model.program;
+      return;
+    }
+    if (!this.notebook.document.formulas.has(name)) {
+      throw new Error(`${name}: ${read.where}: ${read.found} ${read.fix}`);
+    }
+    this.badFormulas.set(name, read);
+    column.computation = new BadFormula();
+  }
+
+  private formulaText(band: BandModel, id: string, name: string): string | undefined {
+    const own = this.notebook.document.formulas.get(name);
+    const definition = band.columns.get(id)?.definition;
+    return own ?? (band.line ? band.line.formulas[id] : definition?.formula);
+  }
+
+  private entries(
+    sheet: SheetModel,
+    band: BandModel,
+    id: string,
+    kind: Kind,
+    model: ColumnModel,
+  ): Entries {
+    const { notebook } = this;
+    const { document } = notebook;
+    const sheetId = sheet.definition.id;
+    const { start, startMetric } = model.definition;
+    const textAt = (row: number): string | undefined => {
+      if (sheetId === 'job') {
+        const isMetric =
+          id !== 'units' && document.inputs.get('units')?.trim().toLowerCase() === 'metric';
+        return document.inputs.get(id) ?? (isMetric ? (startMetric ?? start) : start);
+      }
+      const rowId = rowIdAt(sheet, band, row, notebook, this.models);
+      const typed = rowId === undefined ? undefined : notebook.row(sheetId, rowId)?.cells.get(id);
+      return typed ?? document.assumed.get(`${sheetId}.${id}`);
+    };
+    return new Entries(textAt, kind, () => shownUnit(model.definition, document), this.words);
+  }
+
+  private wireRules(sheet: SheetModel): void {
+    const { definition } = sheet;
+    const [band] = sheet.bands;
+    const job = this.models.get('job');
+    const jobBand = job?.bands[0];
+    if (!band || !job || !jobBand) return;
+    const scope = scopeOf(sheet, band, this.models);
+    const jobScope = scopeOf(job, jobBand, this.models);
+    for (const stop of definition.stops ?? []) {
+      this.stops.push(this.wireStop(stop, sheet, band, scope, false));
+    }
+    for (const stop of definition.sheetStops ?? []) {
+      this.stops.push({ ...this.wireStop(stop, job, jobBand, jobScope, true), sheet });
+    }
+    for (const ask of definition.asks ?? []) {
+      const when = this.hidden(`${definition.id}: ask ${ask.column}`, band.rows);
+      this.wireHidden(sheet, band, when, ask.when, FLAG, scope);
+      this.asks.push({ definition: ask, sheet, when });
+    }
+    for (const { id, total } of definition.columns) {
+      if (total === undefined) continue;
+      const hidden = this.hidden(`${definition.id}.${id}: total`, jobBand.rows);
+      this.wireHidden(
+        job,
+        jobBand,
+        hidden,
+        `${total}(${definition.id}.${id})`,
+        undefined,
+        jobScope,
+      );
+      this.totals.set(`${definition.id}.${id}`, hidden);
+    }
+  }
+
+  private wireStop(
+    stop: StopDefinition,
+    sheet: SheetModel,
+    band: BandModel,
+    scope: Scope,
+    isOfSheet: boolean,
+  ): StopModel {
+    const when = this.hidden(`${sheet.definition.id}: ${stop.rule}`, band.rows);
+    this.wireHidden(sheet, band, when, stop.when, FLAG, scope);
+    return { definition: stop, sheet, band, when, isOfSheet };
+  }
+
+  private hidden(name: string, rows: Rows): HiddenColumn {
+    return { column: new Column(name, rows), program: undefined };
+  }
+
+  private wireHidden(
+    sheet: SheetModel,
+    band: BandModel,
+    hidden: HiddenColumn,
+    text: string,
+    kind: Kind | undefined,
+    scope: Scope,
+  ): void {
+    const read: Formula | Problem = readFormula(text, scope, kind);
+    if (!('expression' in read)) {
+      throw new Error(`${hidden.column.name}: ${read.where}: ${read.found} ${read.fix}`);
+    }
+    hidden.program = new Program(read.expression, hidden.column.rows, this.words);
+    hidden.column.computation = hidden.program;
+    this.owners.set(hidden.column, { sheet, band, model: undefined, hidden });
+    this.graph.add(hidden.column);
+  }
+}

@@ -1,0 +1,36 @@
+import { KNOWN } from '../graph/index.ts';
+import type { Notebook } from '../notebook/index.ts';
+import type { Engine } from './engine.ts';
+import type { BandModel, SheetModel } from './model.ts';
+import { rowIdAt } from './row-ids.ts';
+
+/** What a row is called aloud: `post 3`, `hole 3`, `80 lb`; blank for the job. */
+export function rowNameAt(
+  sheet: SheetModel,
+  band: BandModel,
+  row: number,
+  notebook: Notebook,
+  engine: Engine,
+): string {
+  const key = rowKeyAt(sheet, band, row, notebook, engine);
+  const { rows } = sheet.definition;
+  if (rows.from === 'single') return '';
+  return `${rows.called} ${key === '' ? `in row ${String(row + 1)}` : key}`.trim();
+}
+
+/** What stands in the key column of a row; blank where nothing does. */
+export function rowKeyAt(
+  sheet: SheetModel,
+  band: BandModel,
+  row: number,
+  notebook: Notebook,
+  engine: Engine,
+): string {
+  const { rows, id } = sheet.definition;
+  if (rows.from === 'single') return '';
+  const key = band.columns.get(rows.key);
+  if (key?.result.states[row] === KNOWN) return engine.words.text(key.result.values[row] ?? NaN);
+  // Before the sheets are worked out, the entry itself serves.
+  const rowId = rowIdAt(sheet, band, row, notebook, engine.models) ?? '';
+  return rows.from === 'entered' ? (notebook.row(id, rowId)?.cells.get(rows.key) ?? '') : '';
+}

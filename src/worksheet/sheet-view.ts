@@ -1,0 +1,123 @@
+import { decode } from '../formula/index.ts';
+import { GroupedRows, KNOWN } from '../graph/index.ts';
+import type { Notebook } from '../notebook/index.ts';
+import { cellView } from './cell.ts';
+import type { Engine } from './engine.ts';
+import type { BandModel, SheetModel } from './model.ts';
+import { rowIdAt } from './row-ids.ts';
+import { rowNameAt } from './row-names.ts';
+import { shownUnit, shownWithUnit } from './shown.ts';
+import type { CellView, ColumnView, SheetView } from './view.ts';
+
+/** A sheet of the engine, as screens and pages read it. */
+export class LiveSheet implements SheetView {
+  readonly id: string;
+  readonly title: string;
+  readonly question: string;
+  readonly growable: boolean;
+  private readonly sheet: SheetModel;
+  private readonly engine: Engine;
+  private readonly notebook: Notebook;
+
+  constructor(sheet: SheetModel, engine: Engine, notebook: Notebook) {
+    this.sheet = sheet;
+    this.engine = engine;
+    this.notebook = notebook;
+    this.id = sheet.definition.id;
+    this.title = sheet.definition.title;
+    this.question = sheet.definition.question;
+    this.growable = sheet.definition.rows.from === 'entered';
+  }
+
+  get columns(): readonly ColumnView[] {
+    const band = this.sheet.bands[0];
+    return this.sheet.definition.columns.map((definition): ColumnView => {
+      const name = `${this.id}.${definition.id}`;
+      const own = this.notebook.document.formulas.get(name);
+      const model = band?.columns.get(definition.id);
+      return {
+        id: definition.id,
+        label: definition.label,
+        hint: definition.hint ?? '',
+        unit: shownUnit(definition, this.notebook.document),
+        kind: model?.kind ?? { type: 'text' },
+        entered: definition.entry === true,
+        formula: own ?? definition.formula,
+        help: definition.help ?? '',
+        source: own === undefined ? (definition.source ?? '') : 'your own formula',
+        standing: own === undefined ? (definition.standing ?? '') : 'yours',
+        choices: this.offered(definition.choices ?? definition.suggest, definition.suggestFrom),
+        show: definition.show ?? 'always',
+        group: definition.group ?? '',
+      };
+    });
+  }
+
+  get rowCount(): number {
+    return this.bands().reduce((count, { rows }) => count + rows.count, 0);
+  }
+
+  rowId(index: number): string {
+    const [band, row] = this.at(index);
+    return rowIdAt(this.sheet, band, row, this.notebook, this.engine.models) ?? '';
+  }
+
+  rowName(index: number): string {
+    const [band, row] = this.at(index);
+    return rowNameAt(this.sheet, band, row, this.notebook, this.engine);
+  }
+
+  cell(index: number, column: string): CellView {
+    const [band, row] = this.at(index);
+    const model = band.columns.get(column);
+    if (!model) throw new Error(`Sheet ${this.id} has no column ${column}.`);
+    return cellView(this.sheet, band, model, row, this.engine, this.notebook);
+  }
+
+  totals(): ReadonlyMap<string, string> {
+    const totals = new Map<string, string>();
+    for (const definition of this.sheet.definition.columns) {
+      const hidden = this.engine.totals.get(`${this.id}.${definition.id}`);
+      const model = this.sheet.bands[0]?.columns.get(definition.id);
+      if (!hidden || !model || hidden.column.states[0] !== KNOWN || this.rowCount === 0) continue;
+      const value = decode(hidden.column.values[0] ?? NaN, model.kind, this.engine.words);
+      totals.set(
+        definition.id,
+        shownWithUnit(value, model.kind, shownUnit(definition, this.notebook.document)),
+      );
+    }
+    return totals;
+  }
+
+  // Lines whose condition is false, or not yet known, are not on the list.
+  private bands(): readonly BandModel[] {
+    return this.sheet.bands.filter(
+      ({ when, rows }) => rows instanceof GroupedRows || !when || when.column.values[0] === 1,
+    );
+  }
+
+  private at(index: number): readonly [BandModel, number] {
+    let row = index;
+    for (const band of this.bands()) {
+      if (row < band.rows.count) return [band, row];
+      row -= band.rows.count;
+    }
+    throw new Error(`Sheet ${this.id} has no row ${String(index)}.`);
+  }
+
+  private offered(
+    choices: readonly string[] | undefined,
+    from: string | undefined,
+  ): readonly string[] {
+    if (from === undefined) return choices ?? [];
+    const [sheet = '', column = ''] = from.split('.');
+    return (this.engine.models.get(sheet)?.bands ?? []).flatMap(({ rows, columns }) => {
+      const model = columns.get(column);
+      return Array.from({ length: rows.count }, (_, row) =>
+        model?.result.states[row] === KNOWN
+          ? this.engine.words.text(model.result.values[row] ?? NaN)
+          : '',
+      ).filter((text) => text !== '');
+    });
+  }
+}

@@ -1,0 +1,59 @@
+import type { NotebookDocument } from '../notebook/index.ts';
+import {
+  LENGTH,
+  numberText,
+  parseUnit,
+  usualUnit,
+  writeDate,
+  writeQuantity,
+  type Kind,
+  type Unit,
+  type Value,
+} from '../units/index.ts';
+import type { ColumnDefinition } from './definition.ts';
+
+/** The unit a column is shown and typed in, by the units of the job; blank where it has none. */
+export function shownUnit(
+  { unit, metric, id }: ColumnDefinition,
+  document: NotebookDocument,
+): string {
+  const isMetric =
+    id !== 'units' && document.inputs.get('units')?.trim().toLowerCase() === 'metric';
+  return (isMetric ? (metric ?? unit) : unit) ?? '';
+}
+
+/** A value as people read it, in a unit but without it. */
+export function shownText(
+  value: Value,
+  kind: Kind,
+  unit: string,
+  percent = false,
+  digits = 4,
+): string {
+  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  if (typeof value === 'string') return value;
+  if (typeof value === 'number') {
+    if (kind.type === 'date') return writeDate(value);
+    if (kind.type !== 'quantity') return String(value);
+    // A slope is read off a tape: inches in each foot.
+    if (unit === 'in/ft') return writeQuantity(value * 12 * 0.0254, unitOf('in', kind));
+    if (percent) return `${numberText(value * 100, digits)}%`;
+    return writeQuantity(value, unitOf(unit, kind));
+  }
+  const of = kind.type === 'list' ? kind.of : kind;
+  return value.map((item) => shownText(item, of, unit)).join(', ');
+}
+
+/** The same with its unit, for messages. */
+export function shownWithUnit(value: Value, kind: Kind, unit: string, percent = false): string {
+  const text = shownText(value, kind, unit, percent);
+  return unit === '' || text.endsWith('%')
+    ? text
+    : `${text} ${unit.replace('degF', '°F').replace('degC', '°C')}`;
+}
+
+function unitOf(symbol: string, kind: Kind): Unit {
+  const unit = parseUnit(symbol);
+  if (unit) return unit;
+  return usualUnit(kind.type === 'quantity' ? kind.dimension : LENGTH);
+}

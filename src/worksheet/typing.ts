@@ -1,0 +1,56 @@
+import type { Change, Notebook, Row } from '../notebook/index.ts';
+import type { Engine } from './engine.ts';
+import { isReading, readCell } from './entries.ts';
+import type { ColumnModel } from './model.ts';
+import { shownUnit } from './shown.ts';
+import type { Entry } from './view.ts';
+
+/** The changes that type some entries, as a person would. Entries that change nothing make no change. */
+export function typingChanges(
+  entries: readonly Entry[],
+  engine: Engine,
+  notebook: Notebook,
+): readonly Change[] {
+  const changes: Change[] = [];
+  const addedRows = new Map<string, Row>();
+  for (const { sheet, row, column, text } of entries) {
+    const model = engine.models.get(sheet)?.bands[0]?.columns.get(column);
+    if (!model?.entry) continue;
+    const after = withUnit(text, model, notebook);
+    if (sheet === 'job') {
+      // A job input that is cleared is blank; one never touched has its starting value.
+      const before = notebook.document.inputs.get(column);
+      if (before !== after) changes.push({ edit: 'input', name: column, before, after });
+      continue;
+    }
+    const key = `${sheet}/${row}`;
+    const existing = notebook.row(sheet, row) ?? addedRows.get(key);
+    if (!existing) {
+      if (after === '') continue;
+      const added: Row = { id: row, cells: new Map() };
+      addedRows.set(key, added);
+      const at =
+        notebook.rows(sheet).length +
+        [...addedRows.keys()].filter((other) => other.startsWith(`${sheet}/`)).length -
+        1;
+      changes.push({ edit: 'add rows', sheet, at, rows: [added] });
+    }
+    const before = existing?.cells.get(column);
+    const cleared = after === '' ? undefined : after;
+    if (before !== cleared)
+      changes.push({ edit: 'cell', sheet, row, column, before, after: cleared });
+  }
+  return changes;
+}
+
+/** The text to keep: as typed, and with the unit of its column where a bare number took it, so that it never changes meaning. */
+function withUnit(text: string, { kind, definition }: ColumnModel, notebook: Notebook): string {
+  const unit = shownUnit(definition, notebook.document);
+  const typed = text.trim();
+  if (unit === '' || typed === '') return typed;
+  const read = readCell(typed, kind, unit);
+  if (!isReading(read) || read.unitAssumed !== true) return typed;
+  const written = `${typed} ${unit}`;
+  const again = readCell(written, kind, unit);
+  return isReading(again) && String(again.value) === String(read.value) ? written : typed;
+}
