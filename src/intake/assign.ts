@@ -1,4 +1,4 @@
-import type { FileAsk } from './intake.ts';
+import type { FileAsk, IntakeOptions } from './intake.ts';
 import type { Matcher, TableHead } from './header-rows.ts';
 import type { ValuesShow } from './meanings.ts';
 import { isDirection, valuesShow } from './values.ts';
@@ -21,12 +21,20 @@ export function assignColumns(
   head: TableHead,
   rows: readonly (readonly string[])[],
   match: Matcher,
-  settled: ReadonlyMap<string, string | null>,
+  { settled, workedOut = [] }: Pick<IntakeOptions, 'settled' | 'workedOut'>,
 ): { readonly columns: readonly FileColumn[]; readonly asks: readonly FileAsk[] } {
   const sample = rows.slice(0, 200);
   const claims = head.headers.map((header, index) => claim(header, index, head, match, settled));
   const cells = (index: number): string[] => sample.map((row) => row[index] ?? '');
 
+  const ours = new Set(workedOut.map(foldedText));
+  const printed = claims.filter(
+    ({ header, rank }) => rank < OWN_NAME && ours.has(foldedText(header)),
+  );
+  if (printed.length > 1) {
+    for (const one of printed)
+      Object.assign(one, { column: null, weak: [], why: 'the sheets work it out' });
+  }
   for (const one of claims) {
     if (one.column === 'lean_gap' && one.rank < SETTLED && onlyDirections(cells(one.index))) {
       Object.assign(one, { column: 'lean_toward', why: 'its values are directions' });
@@ -54,6 +62,7 @@ export function assignColumns(
 }
 
 const SETTLED = 3;
+const OWN_NAME = 2;
 
 interface Claim extends FileColumn {
   column: string | null;
@@ -61,7 +70,7 @@ interface Claim extends FileColumn {
   /** How sure the claim is: settled by a person 3, the column's own name 2, its words 1, else 0. */
   readonly rank: number;
   readonly face: boolean;
-  readonly weak: readonly { readonly column: string; readonly values: ValuesShow }[];
+  weak: readonly { readonly column: string; readonly values: ValuesShow }[];
 }
 
 function claim(
@@ -86,7 +95,7 @@ function claim(
   }
   const first =
     index === 0 && header === 'column 1' ? [{ column: 'post', values: 'posts' as const }] : [];
-  const rank = read.column === undefined ? 0 : read.why.includes('own name') ? 2 : 1;
+  const rank = read.column === undefined ? 0 : read.why.includes('own name') ? OWN_NAME : 1;
   return {
     ...shared,
     column: read.column ?? null,

@@ -15,6 +15,8 @@ export interface IntakeOptions {
   readonly columns: readonly IntakeColumn[];
   /** Headers somebody settled: the column's id, or null for a header that fits none. */
   readonly settled: ReadonlyMap<string, string | null>;
+  /** Headers that our own lists print over what the sheets work out; two of them show a list of ours, and nothing under them is taken for an entry. */
+  readonly workedOut?: readonly string[];
 }
 
 /** What a site file holds. Every line that is not blank is the first line of a row, part of one, or passed over. */

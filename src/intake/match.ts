@@ -89,15 +89,15 @@ function key(words: readonly string[]): string {
   return [...words].sort().join(' ');
 }
 
-/** The columns by their own names: id, label, and label with its unit behind it. */
+/** The columns by their own names, label before id; a label that two columns share names neither. */
 function namesOf(columns: readonly IntakeColumn[]): ReadonlyMap<string, string> {
   const names = new Map<string, string>();
-  const all = [
-    ...columns.map(({ id, label }) => [label, id]),
-    ...columns.map(({ id }) => [id, id]),
-  ];
-  for (const [name = '', id = ''] of all) {
-    if (!names.has(foldedText(name))) names.set(foldedText(name), id);
+  for (const { id } of columns) names.set(foldedText(id), id);
+  const labels = columns.map(({ label }) => foldedText(label));
+  for (const [at, { id }] of columns.entries()) {
+    const label = labels[at] ?? '';
+    const shared = labels.filter((other) => other === label).length > 1;
+    if (label !== '' && !shared) names.set(label, id);
   }
   return names;
 }

@@ -29,8 +29,9 @@ const MOST_RECORDS = 250_000;
 export function readSite(
   bytes: Uint8Array,
   fileName: string,
-  { columns, settled }: IntakeOptions,
+  options: IntakeOptions,
 ): Intake | Problem {
+  const { columns, settled } = options;
   const decoded = decode(bytes);
   if (isProblem(decoded)) return { ...decoded, where: fileName };
   const { records: all, separatorLine, problems } = records(decoded.text);
@@ -93,7 +94,7 @@ export function readSite(
 
   function assigned(table: Table): AssignedTable {
     const cells = table.rows.map(({ record }) => record.cells);
-    const { columns: fileColumns, asks } = assignColumns(table.head, cells, match, settled);
+    const { columns: fileColumns, asks } = assignColumns(table.head, cells, match, options);
     const kept = table.rows.filter(({ record }) => {
       const why = isRemark(record.cells, fileColumns, isMeasured);
       if (why !== undefined) passedOver.push({ line: record.line, text: record.text, why });

@@ -44,7 +44,7 @@ export function isDirection(cell: string): boolean {
 }
 
 /** A compass point, or a side as crews name it. */
-export const DIRECTION_WORDS =
+const DIRECTION_WORDS =
   '[NS][NS]?[EW]|[NSEW]|north(?:east|west)?|south(?:east|west)?|east|west|nord|ost|sud|süd|norte|sur|este|oeste|up ?hill|down ?hill|left|right|street|house|yard|road|neighbou?r(?: side)?';
 
 const DIRECTION = new RegExp(`^(?:to |toward |towards )?(?:${DIRECTION_WORDS})$`, 'i');

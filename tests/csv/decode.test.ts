@@ -7,7 +7,7 @@ const bytesOf = (...codes: number[]): Uint8Array => Uint8Array.from(codes);
 const utf8 = (text: string): Uint8Array => new TextEncoder().encode(text);
 
 function utf16(text: string, bigEndian: boolean): number[] {
-  return [...text].flatMap((letter) => {
+  return Array.from(text).flatMap((letter) => {
     const code = letter.charCodeAt(0);
     return bigEndian ? [code >> 8, code & 255] : [code & 255, code >> 8];
   });

@@ -217,14 +217,12 @@ describe('writeCsv', () => {
       fc.string(),
       fc.string({ unit: fc.constantFrom("'", '=', '-', '"', ',', ';', '\n', ' ', '1', '@') }),
     );
-    const table = fc
-      .integer({ min: 2, max: 4 })
-      .chain((width) =>
-        fc.array(fc.array(cell, { minLength: width, maxLength: width }), {
-          minLength: 2,
-          maxLength: 5,
-        }),
-      );
+    const table = fc.integer({ min: 2, max: 4 }).chain((width) =>
+      fc.array(fc.array(cell, { minLength: width, maxLength: width }), {
+        minLength: 2,
+        maxLength: 5,
+      }),
+    );
     fc.assert(
       fc.property(table, (rows) => {
         const known = rows.map((row) => ['x', ...row.map((text) => text.replace(/\r\n?/g, '\n'))]);

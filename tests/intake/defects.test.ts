@@ -33,9 +33,9 @@ describe('a file', () => {
   it('in UTF-16, or in Windows-1252 bytes, gives the same row', () => {
     const text = 'Post,Lean gap (in),Note\n1,1½,Höhe';
     const wide = new Uint8Array(
-      new Uint16Array([...`\ufeff${text}`].map((letter) => letter.charCodeAt(0))).buffer,
+      new Uint16Array(Array.from(`\ufeff${text}`, (letter) => letter.charCodeAt(0))).buffer,
     );
-    const narrow = Uint8Array.from([...text].map((letter) => letter.charCodeAt(0)));
+    const narrow = Uint8Array.from(Array.from(text, (letter) => letter.charCodeAt(0)));
     for (const bytes of [wide, narrow]) {
       const [row] = bringIn(bytes).rows;
       expect(Object.fromEntries(row!.cells)).toEqual({
