@@ -52,6 +52,12 @@ export class AskPanel extends LitElement {
 
   @query('input') private readonly field!: HTMLInputElement | null;
 
+  /** Puts the focus on the first thing that answers. */
+  async focusFirst(): Promise<void> {
+    await this.updateComplete;
+    this.renderRoot.querySelector<HTMLElement>('.choices button, input')?.focus();
+  }
+
   protected override render() {
     const { ask } = this;
     if (!ask) return nothing;
@@ -60,9 +66,8 @@ export class AskPanel extends LitElement {
       <p class="question">${ask.question}</p>
       <div class="choices">
         ${ask.choices.map(
-          ({ label, entry }, place) =>
+          ({ label, entry }) =>
             html`<button
-              ?autofocus=${place === 0}
               @click=${() => {
                 this.answer(entry);
               }}
@@ -73,7 +78,7 @@ export class AskPanel extends LitElement {
       </div>
       <form @submit=${this.answerTyped}>
         <label for="other">${ask.choices.length === 0 ? 'Answer' : 'Or type it'}</label>
-        <input id="other" autocomplete="off" ?autofocus=${ask.choices.length === 0} />
+        <input id="other" autocomplete="off" />
         <button>Answer</button>
       </form>
     `;

@@ -84,9 +84,8 @@ export class Asks extends LitElement {
   private async focusNext() {
     await this.updateComplete;
     const next = this.renderRoot.querySelector('bp-ask');
-    await next?.updateComplete;
-    const target = next?.shadowRoot?.querySelector<HTMLElement>('button, input');
-    (target ?? this.renderRoot.querySelector('summary'))?.focus();
+    if (next) await next.focusFirst();
+    else this.renderRoot.querySelector('summary')?.focus();
   }
 }
 

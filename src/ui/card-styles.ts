@@ -4,6 +4,17 @@ import { css } from 'lit';
 export const cardStyles = css`
   :host {
     --target: 48px;
+    display: flex;
+    flex-direction: column;
+    height: calc(100dvh - 50px);
+    margin: 0 -16px;
+  }
+  .scroll {
+    flex: 1;
+    min-height: 0;
+    padding: 0 16px;
+    overflow-y: auto;
+    scroll-padding: 8px 0;
   }
   h2 {
     font-size: 30px;
@@ -106,13 +117,6 @@ export const cardStyles = css`
   .begin {
     margin-top: 12px;
   }
-  .held {
-    position: sticky;
-    bottom: 0;
-    z-index: 4;
-    margin: 12px -16px 0;
-    background: var(--paper);
-  }
   .outcome {
     display: flex;
     justify-content: space-between;
@@ -128,8 +132,12 @@ export const cardStyles = css`
     color: var(--soft);
   }
   @media (max-height: 560px) {
-    .held {
-      position: static;
+    :host {
+      display: block;
+      height: auto;
+    }
+    .scroll {
+      overflow: visible;
     }
   }
 `;

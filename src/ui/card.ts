@@ -49,34 +49,36 @@ export class Card extends LitElement {
     const { readings, results, more } = cardColumns(view);
     const isLast = row === view.rowCount - 1;
     return html`
-      <bp-dots .book=${this.book} .sheet=${view.id} .current=${view.rowId(row)}></bp-dots>
-      <div class="title">
-        <h2 tabindex="-1">${view.rowName(row)}</h2>
-        ${this.renderStation(view, row)}
-      </div>
-      ${this.renderAsks(view, row)}
-      <div class="fields" @focusin=${this.noteField}>
-        ${readings.map((column) => this.renderField(view, row, column))}
-      </div>
-      <dl class="results">${results.map((column) => this.renderResult(view, row, column))}</dl>
-      ${this.renderStops(view, row)}
-      <details>
-        <summary>More readings</summary>
-        <div class="fields" @focusin=${this.noteField}>
-          ${more.map((column) => this.renderField(view, row, column))}
+      <div class="scroll">
+        <bp-dots .book=${this.book} .sheet=${view.id} .current=${view.rowId(row)}></bp-dots>
+        <div class="title">
+          <h2 tabindex="-1">${view.rowName(row)}</h2>
+          ${this.renderStation(view, row)}
         </div>
-        ${
-          view.growable
-            ? html`<button
-                @click=${() => {
-                  this.removeRow(view, row);
-                }}
-              >
-                Remove ${view.rowName(row)}
-              </button>`
-            : nothing
-        }
-      </details>
+        ${this.renderAsks(view, row)}
+        <div class="fields" @focusin=${this.noteField}>
+          ${readings.map((column) => this.renderField(view, row, column))}
+        </div>
+        <dl class="results">${results.map((column) => this.renderResult(view, row, column))}</dl>
+        ${this.renderStops(view, row)}
+        <details>
+          <summary>More readings</summary>
+          <div class="fields" @focusin=${this.noteField}>
+            ${more.map((column) => this.renderField(view, row, column))}
+          </div>
+          ${
+            view.growable
+              ? html`<button
+                  @click=${() => {
+                    this.removeRow(view, row);
+                  }}
+                >
+                  Remove ${view.rowName(row)}
+                </button>`
+              : nothing
+          }
+        </details>
+      </div>
       <div class="held">
         ${this.renderOutcome(view, row)}
         <bp-keypad
@@ -224,7 +226,7 @@ export class Card extends LitElement {
     this.current = row;
     send(this, 'row-current', { sheet: view.id, row });
     void this.updateComplete.then(() => {
-      window.scrollTo(0, 0);
+      this.renderRoot.querySelector('.scroll')?.scrollTo(0, 0);
       this.field(FIRST_READING)?.focus();
     });
   }

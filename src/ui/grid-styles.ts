@@ -10,6 +10,7 @@ export const gridStyles = css`
     max-height: max(320px, 76vh);
     background: var(--sheet);
     overscroll-behavior: contain auto;
+    overflow-anchor: none;
     scroll-padding: var(--head-height, 52px) 0 calc(var(--row, 34px) + 2px) var(--first-width, 80px);
   }
   .columns,

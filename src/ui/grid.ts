@@ -87,7 +87,9 @@ export class Grid extends LitElement implements HandledGrid {
   drawAndFocus(): void {
     this.requestUpdate();
     this.performUpdate();
-    (this.editor ?? this.currentCell)?.focus();
+    (this.editor ?? this.currentCell)?.focus({ preventScroll: true });
+    // Focus alone stops scrolling once any part of the cell is in sight, also under the head.
+    this.currentCell?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
   }
 
   protected override willUpdate(changed: PropertyValues) {
@@ -153,8 +155,9 @@ export class Grid extends LitElement implements HandledGrid {
   }
 
   protected override updated() {
-    if (this.hand.asking && this.panel && !this.panel.matches(':popover-open'))
-      this.panel.showPopover();
+    if (!this.hand.asking || !this.panel || this.panel.matches(':popover-open')) return;
+    this.panel.showPopover();
+    void this.panel.querySelector('bp-ask')?.focusFirst();
   }
 
   private renderAsking(): TemplateResult | typeof nothing {
@@ -167,7 +170,11 @@ export class Grid extends LitElement implements HandledGrid {
       aria-label="To be answered: ${asking.columnLabel}, ${asking.rowName}"
       .style=${this.currentCell ? placeBeside(this.currentCell) : ''}
       @toggle=${(event: ToggleEvent) => {
-        if (event.newState === 'closed') this.hand.forgetAsk();
+        if (event.newState !== 'closed') return;
+        // The focus goes back to the cell, unless the person put it elsewhere.
+        if (this.panel?.matches(':focus-within') || document.activeElement === document.body)
+          this.hand.closeAsk();
+        else this.hand.forgetAsk();
       }}
     >
       <bp-ask

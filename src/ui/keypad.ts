@@ -1,4 +1,4 @@
-import { LitElement, css, html, type TemplateResult } from 'lit';
+import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { setFractions } from './fraction.ts';
 import type { TapeKey } from './tape-keys.ts';
@@ -24,8 +24,6 @@ const METRIC_KEYS: readonly (readonly TapeKey[])[] = [['mm'], ['cm'], ['m', 'bac
 const SPOKEN: Partial<Record<KeypadDeed, string>> = {
   '+1/8': 'an eighth more',
   '+1/16': 'a sixteenth more',
-  '1/4': 'and a quarter',
-  '1/2': 'and a half',
   ft: 'feet',
   back: 'take the last one back',
 };
@@ -103,13 +101,15 @@ export class Keypad extends LitElement {
   private renderKey(key: KeypadDeed, name: string): TemplateResult {
     return html`<button
       class=${name}
-      aria-label=${SPOKEN[key] ?? (key === 'next' ? this.next : key)}
+      data-key=${key}
       @pointerdown=${keepFocus}
       @click=${() => {
         this.dispatchEvent(new CustomEvent<KeypadDeed>('keypad-deed', { detail: key }));
       }}
     >
-      ${this.face(key)}
+      ${this.face(key)}${
+        SPOKEN[key] === undefined ? nothing : html`<span class="spoken">, ${SPOKEN[key]}</span>`
+      }
     </button>`;
   }
 

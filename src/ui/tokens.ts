@@ -10,10 +10,10 @@ export const tokens = css`
     --paper: light-dark(#f6f1e4, #1b1d1e);
     --sheet: light-dark(#fdfaf2, #232627);
     --ink: light-dark(#23282c, #efe9da);
-    --soft: light-dark(#4d5152, #b5b0a2);
+    --soft: light-dark(#464a4b, #c4bfb1);
     --rule: light-dark(#d9d0ba, #3c3f3e);
     --outline: light-dark(#857c66, #8b8779);
-    --chalk: light-dark(#1c4f8f, #9cc4f2);
+    --chalk: light-dark(#1a4b88, #9cc4f2);
     --wash: light-dark(#e7eef6, #22303f);
     --paint: light-dark(#7f3000, #ffae74);
     --paint-bar: light-dark(#b8480a, #ff9a52);
