@@ -1,104 +1,28 @@
-import { css, html, nothing, svg, type TemplateResult } from 'lit';
+import { html, nothing, svg, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import {
+  BOX,
+  HEIGHT,
+  NARROWEST,
+  WIDEST,
+  drawable,
+  frameOf,
+  type Axis,
+  type CurveLevel,
+  type CurveLine,
+  type CurveMark,
+  type Frame,
+} from './curve-frame.ts';
+import { curveStyle } from './curve-style.ts';
 import { drawingStyle } from './drawing-style.ts';
 import { px } from './figures.ts';
 import { spreadApart } from './labels.ts';
 import { Sized } from './sized.ts';
-import { tickMarks } from './tick-marks.ts';
-
-/** One axis: numbers are already in the unit the label names. */
-export interface Axis {
-  readonly label: string;
-  readonly unit: string;
-  readonly from?: number;
-  readonly to?: number;
-}
-
-/** A named line; up to three are told apart by dash and by the name at its end. */
-export interface CurveLine {
-  readonly name: string;
-  readonly points: readonly (readonly [x: number, y: number])[];
-}
-
-/** A point that matters, with its words: `8.08 ft holds the wind`. */
-export interface CurveMark {
-  readonly x: number;
-  readonly y: number;
-  readonly label: string;
-}
-
-/** A level to reach, drawn across: `500 psi to rehang`. */
-export interface CurveLevel {
-  readonly y: number;
-  readonly label: string;
-}
-
-const HEIGHT = 260;
-const NARROWEST = 300;
-const WIDEST = 560;
-const BOX = { left: 62, right: 124, top: 18, bottom: 46 };
 
 /** A small chart of one quantity against another, in plain SVG. */
 @customElement('bp-curve')
 export class Curve extends Sized {
-  static override readonly styles = [
-    drawingStyle,
-    css`
-      .axis,
-      .tick {
-        fill: none;
-        stroke: var(--drawn-ink);
-        stroke-width: 1.25;
-      }
-      .guide {
-        fill: none;
-        stroke: var(--drawn-rule);
-        stroke-width: 1;
-      }
-      .line {
-        fill: none;
-        stroke: var(--drawn-ink);
-        stroke-width: 2.25;
-      }
-      .line.second {
-        stroke-dasharray: 9 4;
-      }
-      .line.third {
-        stroke-dasharray: 2 4;
-      }
-      .level {
-        fill: none;
-        stroke: var(--drawn-soft);
-        stroke-width: 1.5;
-        stroke-dasharray: 6 3;
-      }
-      .mark {
-        fill: var(--drawn-chalk);
-      }
-      .lead {
-        fill: none;
-        stroke: var(--drawn-chalk);
-        stroke-width: 1.25;
-        stroke-dasharray: 3 3;
-      }
-      .marked {
-        fill: var(--drawn-chalk);
-        font-weight: 600;
-      }
-      .name,
-      .marked {
-        paint-order: stroke;
-        stroke: var(--drawn-paper);
-        stroke-width: 4px;
-      }
-      .toward-left {
-        text-anchor: end;
-      }
-      .middle {
-        text-anchor: middle;
-      }
-    `,
-  ];
+  static override readonly styles = [drawingStyle, curveStyle];
 
   /** What the chart shows, in a few words. */
   @property() heading = '';
@@ -163,52 +87,6 @@ export class Curve extends Sized {
   }
 }
 
-interface Frame {
-  readonly xs: readonly number[];
-  readonly ys: readonly number[];
-  readonly right: number;
-  readonly bottom: number;
-  across(x: number): number;
-  up(y: number): number;
-}
-
-function frameOf(
-  { x, y }: Curve,
-  { lines, marks, levels }: Pick<Curve, 'lines' | 'marks' | 'levels'>,
-  width: number,
-): Frame {
-  const points = [
-    ...lines.flatMap((line) => line.points),
-    ...marks.map((mark) => [mark.x, mark.y] as const),
-  ];
-  const xs = tickMarks(
-    points.map(([at]) => at),
-    x.from,
-    x.to,
-  );
-  const ys = tickMarks(
-    [...points.map(([, at]) => at), ...levels.map((level) => level.y)],
-    y.from,
-    y.to,
-  );
-  const right = width - BOX.right;
-  const bottom = HEIGHT - BOX.bottom;
-  return {
-    xs,
-    ys,
-    right,
-    bottom,
-    across: (at) => px(BOX.left + share(at, xs) * (right - BOX.left)),
-    up: (at) => px(bottom - share(at, ys) * (bottom - BOX.top - 8)),
-  };
-}
-
-function share(at: number, ticks: readonly number[]): number {
-  const from = ticks[0] ?? 0;
-  const to = ticks.at(-1) ?? 1;
-  return to === from ? 0.5 : (at - from) / (to - from);
-}
-
 function drawLines(lines: readonly CurveLine[], { across, up }: Frame): TemplateResult<2> {
   const paths = lines.map(({ points }) =>
     points.map(([x, y]) => `${String(across(x))} ${String(up(y))}`).join('L'),
@@ -254,11 +132,6 @@ function drawMark(
 
 function drawLevel({ y }: CurveLevel, { up, right }: Frame): TemplateResult<2> {
   return svg`<path class="level" d="M${BOX.left} ${up(y)}H${right}"></path>`;
-}
-
-// Past this a number is a slip, and its place on the drawing no number at all.
-function drawable(value: number): boolean {
-  return Math.abs(value) <= 1e12;
 }
 
 function named({ label, unit }: Axis): string {

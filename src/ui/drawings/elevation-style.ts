@@ -12,6 +12,9 @@ export const elevationStyle = css`
   :host([still]) .scroller svg {
     max-width: 100%;
   }
+  figure {
+    break-inside: avoid;
+  }
   figcaption {
     display: flex;
     flex-wrap: wrap;

@@ -15,8 +15,10 @@ import {
 } from './elevation-post.ts';
 import { elevationStyle } from './elevation-style.ts';
 import { labelsThatFit } from './labels.ts';
-import { readRun } from './run-readings.ts';
+import { readRun, type PostReading, type RunReadings } from './run-readings.ts';
 import { layOutRun, type DrawnRun } from './run.ts';
+
+const BAYS_A_STRIP = 15;
 
 /** A person picked a part of a picture: its row is to be the current one. */
 export type RowPick = CustomEvent<{ readonly sheet: string; readonly row: string }>;
@@ -53,6 +55,11 @@ export class Elevation extends Drawing {
         No posts yet. Bring in readings, or add a post to the posts sheet.
       </p>`;
     }
+    const strips = this.still ? stripsOf(readings.posts) : [readings.posts];
+    return html`${strips.map((posts) => this.renderStrip({ ...readings, posts }))}`;
+  }
+
+  private renderStrip(readings: RunReadings): TemplateResult {
     const run = layOutRun(readings, this.room === 0 ? 720 : this.room);
     this.run = run;
     const posts = this.shownPosts(run);
@@ -78,10 +85,10 @@ export class Elevation extends Drawing {
       viewBox="0 0 ${run.width} ${run.height}"
       role=${this.still ? 'img' : 'graphics-document'}
       aria-label="The run in elevation, ${count}"
-      aria-describedby="summary"
+      aria-description=${summary}
       @keydown=${this.onKeydown}
     >
-      <desc id="summary">${summary}</desc>
+      <desc>${summary}</desc>
       ${drawFence(run)} ${posts.map((post) => this.renderPost(post, run))}
     </svg>`;
   }
@@ -186,6 +193,14 @@ export class Elevation extends Drawing {
     if (from < 40 || from > box.clientWidth - 40)
       box.scrollLeft = post.grade.x - box.clientWidth / 2;
   }
+}
+
+// On paper a long run is cut into strips that can be read; each begins with the last post of the one above.
+function stripsOf(posts: readonly PostReading[]): readonly (readonly PostReading[])[] {
+  const strips = Math.max(1, Math.ceil((posts.length - 1) / BAYS_A_STRIP));
+  return Array.from({ length: strips }, (_, strip) =>
+    posts.slice(strip * BAYS_A_STRIP, (strip + 1) * BAYS_A_STRIP + 1),
+  );
 }
 
 declare global {

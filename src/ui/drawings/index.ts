@@ -1,4 +1,5 @@
 export { BagsPicture } from './bags-picture.ts';
-export { Curve, type Axis, type CurveLevel, type CurveLine, type CurveMark } from './curve.ts';
+export type { Axis, CurveLevel, CurveLine, CurveMark } from './curve-frame.ts';
+export { Curve } from './curve.ts';
 export { Elevation, type RowPick } from './elevation.ts';
 export { HoleSection } from './hole-section.ts';

@@ -16,14 +16,15 @@ export const SERVICES: Caution = {
 export const LIFTING: Caution = {
   id: 'lifting',
   words:
-    '51 lb is the best-case lift for one person: an 80 lb bag or a dug-out footing is over it. Share the lift, or use a cart or a lever.',
+    '51\u00a0lb is the best-case lift for one person: an 80\u00a0lb bag or a dug-out footing is over it. Share the lift, or use a cart or a lever.',
   authority: 'NIOSH 94-110',
 };
 
 /** Wet cement, beside concrete. */
 export const CEMENT: Caution = {
   id: 'cement',
-  words: 'Wet cement is caustic, pH 12 to 13, and burns before it hurts: gloves, boots, kneepads.',
+  words:
+    'Wet cement is caustic, pH\u00a012 to 13, and burns before it hurts: gloves, boots, kneepads.',
   authority: 'OSHA 3351',
 };
 
@@ -31,7 +32,7 @@ export const CEMENT: Caution = {
 export const SILICA: Caution = {
   id: 'silica',
   words:
-    'Cutting or breaking concrete: water at the point, or a shroud and vacuum. The limit for silica is 50 µg/m³ over 8 h.',
+    'Cutting or breaking concrete: water at the point, or a shroud and vacuum. The limit for silica is 50 µg/m³ over 8\u00a0h.',
   authority: 'OSHA FS-3629; 29 CFR 1926.1153, Table 1',
 };
 

@@ -101,9 +101,7 @@ export class SupplierPage extends LitElement {
         (line, index) =>
           html`<tr>
             <td>${before + index + 1}</td>
-            <th scope="row">
-              ${index === 0 ? group.item : html`<span aria-label=${group.item}>″</span>`}
-            </th>
+            <th scope="row">${group.item}</th>
             ${columns.map((column) => renderCell(line, column))}${hand}
             <td><i class="tick"></i></td>
           </tr>`,

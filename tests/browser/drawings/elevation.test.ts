@@ -22,6 +22,18 @@ describe('<bp-elevation>', () => {
     expect(run.shadowRoot?.querySelectorAll('[tabindex]')).toHaveLength(0);
   });
 
+  it('cuts a long run into strips on paper, each beginning with the post the last one ended with', async () => {
+    const run = await drawn('bp-elevation', { book: longRun(40), still: true });
+    const strips = [...run.shadowRoot!.querySelectorAll('svg')].map((strip) =>
+      [...strip.querySelectorAll('.standing')].map((one) => one.getAttribute('data-row')),
+    );
+    expect(strips.map((rows) => [rows[0], rows.at(-1)])).toEqual([
+      ['p1', 'p16'],
+      ['p16', 'p31'],
+      ['p31', 'p40'],
+    ]);
+  });
+
   it('draws the posts in the order of their rows, each to the right of the last', async () => {
     const run = await drawn('bp-elevation', { book: treeRun() });
     expect(texts(run, '.number')).toEqual(['1', '2', '3', '4', '5', '6', '7']);

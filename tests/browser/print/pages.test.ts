@@ -22,14 +22,14 @@ describe('<bp-supplier-page>', () => {
     expect(await faults(await drawn('bp-supplier-page', { book: paperBook() }))).toEqual([]);
   });
 
-  it('groups by item, largest size and longest piece first', async () => {
+  it('groups by item, largest size and longest piece first, no ditto marks', async () => {
     const page = await drawn('bp-supplier-page', { book: paperBook() });
     expect(lines(page).slice(0, 5)).toEqual([
       ['1', 'Posts', '6x6', '10', '2', 'piece'],
-      ['2', '″', '4x4', '10', '12', 'piece'],
-      ['3', '″', '4x4', '8', '1', 'piece'],
+      ['2', 'Posts', '4x4', '10', '12', 'piece'],
+      ['3', 'Posts', '4x4', '8', '1', 'piece'],
       ['4', 'Rails', '2x4', '10', '6', 'piece'],
-      ['5', '″', '2x4', '8', '3', 'piece'],
+      ['5', 'Rails', '2x4', '8', '3', 'piece'],
     ]);
   });
 
