@@ -53,7 +53,6 @@ export const GROUND_RULES: readonly Rule[] = [
     meaning: 'Diameter of a post hole by the size of the post.',
     source: 'ASTM F567-11, 5.1',
     standing: 'standard',
-
     apply: holeWidthByPost,
   },
   {
@@ -64,7 +63,6 @@ export const GROUND_RULES: readonly Rule[] = [
     meaning: 'The width of a square post or footing as the lateral rule counts it: its diagonal.',
     source: 'IBC 2012 1807.3.2.1, definition of b',
     standing: 'code',
-
     apply: squareWidth,
   },
   {

@@ -33,7 +33,6 @@ export const MATERIAL_RULES: readonly Rule[] = [
     meaning: 'Volume of a round hole.',
     source: 'solid geometry, OpenStax Contemporary Mathematics 10.7',
     standing: 'arithmetic',
-
     apply: roundHole,
   },
   {
@@ -44,7 +43,6 @@ export const MATERIAL_RULES: readonly Rule[] = [
     meaning: 'Volume of a square hole.',
     source: 'solid geometry',
     standing: 'arithmetic',
-
     apply: squareHole,
   },
   {
@@ -55,7 +53,6 @@ export const MATERIAL_RULES: readonly Rule[] = [
     meaning: 'Volume of a hole whose top and bottom differ in area but not in shape.',
     source: 'solid geometry, frustum of a cone or pyramid',
     standing: 'arithmetic',
-
     apply: taperedHole,
   },
   {
@@ -66,7 +63,6 @@ export const MATERIAL_RULES: readonly Rule[] = [
     meaning: 'Concrete in the crown round a square post in a round hole.',
     source: 'solid geometry; crown 2 in above grade, ASTM F567 5.3',
     standing: 'arithmetic',
-
     apply: crown,
   },
   {
@@ -80,9 +76,8 @@ export const MATERIAL_RULES: readonly Rule[] = [
     result: volume,
     unit: 'ft^3',
     meaning: 'Concrete in the crown of any hole round any post.',
-    source: 'solid geometry; ASTM F567 5.3',
+    source: 'solid geometry; crown 2 in above grade, or concrete stopped 6 in low, ASTM F567 5.3',
     standing: 'arithmetic',
-
     apply: crownVolume,
   },
   {
@@ -93,7 +88,6 @@ export const MATERIAL_RULES: readonly Rule[] = [
     meaning: 'Bags to open for a volume of concrete.',
     source: 'arithmetic; yields are common practice, no source',
     standing: 'arithmetic',
-
     apply: wholeBags,
   },
   {
@@ -201,7 +195,6 @@ export const MATERIAL_RULES: readonly Rule[] = [
     meaning: 'Selling price with a markup on cost.',
     source: 'OpenStax Contemporary Mathematics 6.2',
     standing: 'arithmetic',
-
     apply: priceAtMarkup,
   },
   {
@@ -212,7 +205,6 @@ export const MATERIAL_RULES: readonly Rule[] = [
     meaning: 'Selling price that leaves a margin.',
     source: 'web article on margin: cost 80, price 100, markup 25%, margin 20%',
     standing: 'arithmetic',
-
     apply: priceAtMargin,
   },
   {
@@ -223,7 +215,6 @@ export const MATERIAL_RULES: readonly Rule[] = [
     meaning: 'The markup that leaves a margin.',
     source: 'web article on margin: cost 80, price 100, markup 25%, margin 20%',
     standing: 'arithmetic',
-
     apply: markupOfMargin,
   },
   {
@@ -234,7 +225,6 @@ export const MATERIAL_RULES: readonly Rule[] = [
     meaning: 'The margin that a markup leaves.',
     source: 'web article on margin: cost 80, price 100, markup 25%, margin 20%',
     standing: 'arithmetic',
-
     apply: marginOfMarkup,
   },
 ];

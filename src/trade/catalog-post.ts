@@ -22,7 +22,6 @@ export const POST_RULES: readonly Rule[] = [
     meaning: 'How far a post leans from plumb.',
     source: 'plane geometry',
     standing: 'arithmetic',
-
     apply: leanAngle,
   },
   {
@@ -33,7 +32,6 @@ export const POST_RULES: readonly Rule[] = [
     meaning: 'How far the top of a post stands out of plumb.',
     source: 'plane geometry',
     standing: 'arithmetic',
-
     apply: topOffset,
   },
   {
@@ -44,7 +42,6 @@ export const POST_RULES: readonly Rule[] = [
     meaning: 'The one gap of a post that leans two ways.',
     source: 'plane geometry',
     standing: 'arithmetic',
-
     apply: combinedGap,
   },
   {
@@ -55,7 +52,6 @@ export const POST_RULES: readonly Rule[] = [
     meaning: 'The compass direction in which a post leans, clockwise from north.',
     source: 'plane geometry',
     standing: 'arithmetic',
-
     apply: leanBearing,
   },
   {
@@ -66,7 +62,6 @@ export const POST_RULES: readonly Rule[] = [
     meaning: 'How far the middle of a post stands off the line between its ends.',
     source: 'plane geometry',
     standing: 'arithmetic',
-
     apply: postBow,
   },
   {
@@ -82,7 +77,6 @@ export const POST_RULES: readonly Rule[] = [
     meaning: 'The height of the point about which a post turned; negative is below grade.',
     source: 'plane geometry of a rigid post',
     standing: 'arithmetic',
-
     apply: pivotHeight,
   },
   {
@@ -104,7 +98,6 @@ export const POST_RULES: readonly Rule[] = [
     meaning: 'How far the latch side of a gate leaf has dropped.',
     source: 'plane geometry of a sheared rectangle',
     standing: 'arithmetic',
-
     apply: gateSag,
   },
   {
@@ -115,7 +108,6 @@ export const POST_RULES: readonly Rule[] = [
     meaning: 'The dry, dressed thickness of a lumber size such as 4x4.',
     source: 'NDS 2018 Supplement Table 1A; PS 20-05 for timbers, as quoted at sizes.com',
     standing: 'standard',
-
     apply: dressed,
   },
   {
@@ -126,7 +118,6 @@ export const POST_RULES: readonly Rule[] = [
     meaning: 'The smaller side of a post as it stands, or its diameter.',
     source: 'NDS 2018 Supplement Table 1A for names; otherwise as written',
     standing: 'standard',
-
     apply: postSide,
   },
   {
@@ -137,7 +128,6 @@ export const POST_RULES: readonly Rule[] = [
     meaning: 'The larger side of a post as it stands, or its diameter.',
     source: 'NDS 2018 Supplement Table 1A for names; otherwise as written',
     standing: 'standard',
-
     apply: postFace,
   },
   {
@@ -148,7 +138,6 @@ export const POST_RULES: readonly Rule[] = [
     meaning: 'The area that a post takes up in its hole.',
     source: 'plane geometry',
     standing: 'arithmetic',
-
     apply: postArea,
   },
   {
@@ -159,7 +148,6 @@ export const POST_RULES: readonly Rule[] = [
     meaning: 'The section modulus of a solid post about its weaker axis.',
     source: 'section modulus of a solid rectangle',
     standing: 'theory',
-
     apply: postModulus,
   },
   {
@@ -181,7 +169,6 @@ export const POST_RULES: readonly Rule[] = [
     meaning: 'The length of a prop from the fence to the ground.',
     source: 'plane geometry',
     standing: 'arithmetic',
-
     apply: propLength,
   },
   {
@@ -203,7 +190,6 @@ export const POST_RULES: readonly Rule[] = [
     meaning: 'The shortest stock length that serves.',
     source: 'arithmetic',
     standing: 'arithmetic',
-
     apply: stockLength,
   },
 ];

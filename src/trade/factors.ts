@@ -4,7 +4,6 @@ import { parseUnit } from '../units/index.ts';
 export const INCH = factor('in');
 export const FOOT = factor('ft');
 export const POUND_FORCE = factor('lbf');
-export const PSI = factor('psi');
 export const PSF = factor('psf');
 export const PSF_PER_FOOT = factor('psf/ft');
 export const MPH = factor('mph');

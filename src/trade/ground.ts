@@ -194,6 +194,5 @@ function depthOfCubic(k: number, offset: number): number {
   const scale = Math.sqrt(k / 3);
   const x = (1.5 * offset) / scale;
   const u = x <= 1 ? 2 * Math.cos(Math.acos(x) / 3) : 2 * Math.cosh(Math.acosh(x) / 3);
-  // One Newton step takes back the digits that acos loses near x = 1; u is at least sqrt(3), so the slope is never 0.
-  return scale * (u - (u ** 3 - 3 * u - 2 * x) / (3 * u ** 2 - 3));
+  return scale * u;
 }

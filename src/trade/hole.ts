@@ -110,7 +110,7 @@ export function crown(holeWidth: number, postSize: number, crownHeight: number):
  * @param topOfConcrete - Top of the concrete above grade, minus below it. [m]
  * @returns Volume of concrete. [m^3]
  *
- * @source solid geometry; crown 2 in above grade, or concrete stopped 6 in low and covered, ASTM F567 5.3
+ * @source solid geometry; crown 2 in above grade, or concrete stopped 6 in low, ASTM F567 5.3
  * @check hand-worked: 12 in round hole, 3.5 in post, 2 in → 0.04854 ft^3, as `crown` gives
  */
 export function crownVolume(
@@ -124,11 +124,19 @@ export function crownVolume(
     zeroOrMore('post area', postArea, 'in^2'),
     zeroOrMore('crown height', crownHeight, 'in'),
     stands(crownHeight, topOfConcrete),
+    atMost(postArea, holeArea) ? undefined : tooLarge(holeArea, postArea),
   ];
   return covered('crown_volume', limits, () => {
     const frustum = (holeArea + postArea + Math.sqrt(holeArea) * Math.sqrt(postArea)) / 3;
-    return (frustum - postArea) * crownHeight;
+    return Math.max(0, frustum - postArea) * crownHeight;
   });
+}
+
+function tooLarge(holeArea: number, postArea: number): Limit {
+  return [
+    `A post of “${shown(postArea, 'in^2')}” does not fit a hole of “${shown(holeArea, 'in^2')}”.`,
+    'Enter a wider hole or a smaller post.',
+  ];
 }
 
 function stands(crownHeight: number, topOfConcrete: number): Limit {

@@ -29,7 +29,7 @@ export interface EndRegion {
 }
 
 /** The B/s at which Case C is tabulated. */
-export const END_LENGTH_RATIOS: readonly number[] = [2, 3, 4, 5, 6, 7, 8, 9, 10, 13, 45];
+const END_LENGTH_RATIOS: readonly number[] = [2, 3, 4, 5, 6, 7, 8, 9, 10, 13, 45];
 
 /** Net force coefficient by region, Case C, before the factor for s/h: ASCE 7-16 Fig. 29.3-1. */
 export const CASE_C: readonly EndRegion[] = [

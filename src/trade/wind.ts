@@ -5,9 +5,9 @@ import type { Limit } from './limits.ts';
 import { CASES_A_AND_B, coefficientAt } from './wall-table.ts';
 
 /** Gust factor of a stiff structure: ASCE 7-16 26.11. */
-export const GUST = 0.85;
+const GUST = 0.85;
 /** Share of an ultimate wind that goes with allowable stresses: ASCE 7-16 2.4. */
-export const ALLOWABLE_STRESS = 0.6;
+const ALLOWABLE_STRESS = 0.6;
 /** Wind directionality, solid freestanding walls: ASCE 7-16 Table 26.6-1. */
 const DIRECTIONALITY = 0.85;
 

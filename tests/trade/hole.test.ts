@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { crown, roundHole, squareHole, taperedHole } from '../../src/trade/hole.ts';
+import { crown, crownVolume, roundHole, squareHole, taperedHole } from '../../src/trade/hole.ts';
 import { expectExact, expectNear, read, refusal, si } from './si.ts';
 
 const sizes = fc.double({ min: 0.01, max: 3, noNaN: true });
@@ -153,5 +153,39 @@ describe('crown', () => {
   it('refuses a post bigger than the hole, corner to corner', () => {
     expect(refusal(crown(si(8, 'in'), si(9, 'in'), 0.05)).found).toContain('“9 in”');
     expect(refusal(crown(si(8, 'in'), si(6, 'in'), 0.05)).found).toContain('8.4853 in across');
+  });
+});
+
+describe('crownVolume', () => {
+  const [hole, post] = [(Math.PI / 4) * si(12, 'in') ** 2, si(12.25, 'in^2')];
+
+  it('is 0.04854 ft^3 on a 12 in round hole with a 4x4, as `crown` is', () => {
+    const volume = read(crownVolume(hole, post, si(2, 'in'), 0));
+    expectNear(read(volume, 'ft^3'), 0.04854, 0.00001); // worked frustum less post
+    expectNear(volume, read(crown(si(12, 'in'), si(3.5, 'in'), si(2, 'in'))), 1e-12);
+  });
+
+  it('is the tapered hole from post to hole, less the post, for any shapes', () => {
+    const areas = fc.double({ min: 0.001, max: 1, noNaN: true });
+    fc.assert(
+      fc.property(areas, areas, (a, b) => {
+        const [small, large] = [Math.min(a, b), Math.max(a, b)];
+        const taper = read(taperedHole(small, large, 0.05)) - small * 0.05;
+        expectNear(read(crownVolume(large, small, 0.05, 0)), taper, 1e-12);
+      }),
+    );
+  });
+
+  it('stands on a collar above grade as well as at grade', () => {
+    expect(read(crownVolume(hole, post, 0.05, 0.1))).toBe(read(crownVolume(hole, post, 0.05, 0)));
+  });
+
+  it('refuses a crown on concrete that stops below grade, but not a crown of 0 there', () => {
+    expect(refusal(crownVolume(hole, post, 0.05, -si(6, 'in'))).found).toContain('“6 in” below');
+    expect(read(crownVolume(hole, post, 0, -0.15))).toBe(0);
+  });
+
+  it('refuses a post larger than the hole', () => {
+    expect(refusal(crownVolume(post, hole, 0.05, 0)).fix).toContain('wider hole');
   });
 });

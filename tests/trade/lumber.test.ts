@@ -15,6 +15,7 @@ describe('dressed', () => {
     { size: '6x6', inches: 5.5, source: 'PS 20-05, sizes.com' },
     { size: '6 X 6', inches: 5.5, source: 'PS 20-05, sizes.com' },
     { size: '6x4', inches: 3.5, source: 'the thickness is the smaller side' },
+    { size: '7x7', inches: 6.25, source: 'less 3/4 in above 6 in' },
     { size: '8x8', inches: 7.25, source: 'less 3/4 in above 6 in' },
   ])('makes $size $inches in thick ($source)', ({ size, inches }) => {
     expectExact(read(dressed(size), 'in'), inches);
