@@ -1,6 +1,6 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, query } from 'lit/decorators.js';
-import type { Ask, BookView } from '../worksheet/view.ts';
+import type { Ask, BookView } from '../worksheet/index.ts';
 import { send } from './events.ts';
 import { setFractions } from './fraction.ts';
 import { base } from './tokens.ts';

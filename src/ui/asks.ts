@@ -1,7 +1,7 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
-import type { BookView } from '../worksheet/view.ts';
+import type { BookView } from '../worksheet/index.ts';
 import './ask.ts';
 import { send } from './events.ts';
 import { FollowBook } from './follow-book.ts';

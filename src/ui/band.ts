@@ -1,6 +1,6 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import type { BookView } from '../worksheet/view.ts';
+import type { BookView } from '../worksheet/index.ts';
 import { send } from './events.ts';
 import { FollowBook } from './follow-book.ts';
 import { setFractions } from './fraction.ts';

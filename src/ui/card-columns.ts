@@ -1,4 +1,4 @@
-import type { ColumnView, SheetView } from '../worksheet/view.ts';
+import type { ColumnView, SheetView } from '../worksheet/index.ts';
 
 /** The readings in the order a tape and a level go. */
 const TAPE_ORDER = [

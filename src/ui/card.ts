@@ -1,6 +1,6 @@
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import type { BookView, ColumnView, SheetView } from '../worksheet/view.ts';
+import type { BookView, ColumnView, SheetView } from '../worksheet/index.ts';
 import './ask.ts';
 import { cardColumns, isHalf, isTaped } from './card-columns.ts';
 import { cardStyles } from './card-styles.ts';
@@ -14,6 +14,7 @@ import './keypad.ts';
 import type { KeypadDeed } from './keypad.ts';
 import { manner } from './shown-columns.ts';
 import { pressTape } from './tape-keys.ts';
+import { withUnit } from './unit-face.ts';
 import { base } from './tokens.ts';
 
 /** The reading that a new card waits for. */
@@ -110,7 +111,7 @@ export class Card extends LitElement {
     if (!column) return nothing;
     const { state, text } = view.cell(row, column.id);
     if (state !== 'known') return nothing;
-    return html`<p>${setFractions(text)} ${column.unit} ${column.hint}</p>`;
+    return html`<p>${setFractions(withUnit(text, column.unit))} ${column.hint}</p>`;
   }
 
   private renderField(view: SheetView, row: number, column: ColumnView): TemplateResult {
@@ -131,7 +132,7 @@ export class Card extends LitElement {
   private renderResult(view: SheetView, row: number, column: ColumnView): TemplateResult {
     const cell = view.cell(row, column.id);
     const place = { sheet: view.id, row: view.rowId(row), column: column.id };
-    const text = cell.state === 'known' ? `${cell.text} ${column.unit}` : cell.note;
+    const text = cell.state === 'known' ? withUnit(cell.text, column.unit) : cell.note;
     return html`<div class=${manner(cell)}>
       <dt>${column.label}</dt>
       <dd>
@@ -152,7 +153,7 @@ export class Card extends LitElement {
     const [lean, offset, remedy] = OUTCOME.map((id) => {
       const column = view.columns.find((one) => one.id === id);
       const cell = view.cell(row, id);
-      return cell.state === 'known' ? `${cell.text} ${column?.unit ?? ''}`.trim() : '';
+      return cell.state === 'known' ? withUnit(cell.text, column?.unit ?? '') : '';
     });
     if (lean === '' && offset === '' && remedy === '')
       return html`<p class="outcome"><em>${view.cell(row, 'remedy').note}</em></p>`;

@@ -1,5 +1,5 @@
 import { css, html, nothing, type TemplateResult } from 'lit';
-import type { CellView } from '../worksheet/view.ts';
+import type { CellView } from '../worksheet/index.ts';
 import { setFractions } from './fraction.ts';
 
 /** What a cell shows: its value, what it waits for, or what stands in the way, always in words. */

@@ -1,4 +1,4 @@
-import type { BookView } from '../worksheet/view.ts';
+import type { BookView } from '../worksheet/index.ts';
 
 /** A job kept on this device. */
 export interface KeptJob {

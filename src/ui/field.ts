@@ -1,8 +1,9 @@
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
-import type { CellView, ColumnView } from '../worksheet/view.ts';
+import type { CellView, ColumnView } from '../worksheet/index.ts';
 import { setFractions } from './fraction.ts';
 import { choicesWith } from './grid-editor.ts';
+import { unitFace } from './unit-face.ts';
 import { base } from './tokens.ts';
 import { fieldStyles } from './field-styles.ts';
 
@@ -111,7 +112,7 @@ export class Field extends LitElement {
         @blur=${this.endTyping}
         @keydown=${this.pressKey}
       /><span class="shown" aria-hidden="true">${this.shown(column, cell)}</span>
-      ${column.unit === '' ? nothing : html`<span class="unit">${column.unit}</span>`}
+      ${column.unit === '' ? nothing : html`<span class="unit">${unitFace(column.unit)}</span>`}
       <datalist id="offered">
         ${column.choices.map((choice) => html`<option value=${choice}></option>`)}
       </datalist>

@@ -1,5 +1,5 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
-import type { BookView } from '../worksheet/view.ts';
+import type { BookView } from '../worksheet/index.ts';
 
 const NOTHING: ReadonlySet<string> = new Set();
 const FLASH_MS = 1200;

@@ -1,5 +1,5 @@
 import { css, html, type TemplateResult } from 'lit';
-import type { ColumnView } from '../worksheet/view.ts';
+import type { ColumnView } from '../worksheet/index.ts';
 
 /** The field a cell is typed into: a list where the column has choices of its own, else a line of text. */
 export function cellEditor(column: ColumnView, text: string, label: string): TemplateResult {

@@ -1,6 +1,20 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { CellView, ColumnView, SheetView } from '../worksheet/view.ts';
+import type { CellView, ColumnView, SheetView } from '../worksheet/index.ts';
+import type { RowOrder } from './row-order.ts';
 import { hiddenCount } from './shown-columns.ts';
+
+/** What the line under a grid is drawn from. */
+export interface FootSight {
+  readonly view: SheetView;
+  readonly column: ColumnView | undefined;
+  readonly cell: CellView | undefined;
+  /** The current row's place. */
+  readonly row: number;
+  readonly more: boolean;
+  readonly order: RowOrder;
+  /** How many cells are chosen while one of them is typed into. */
+  readonly choosing: number;
+}
 
 /** What the buttons under a grid do. */
 export interface FootDeeds {
@@ -8,48 +22,64 @@ export interface FootDeeds {
   readonly addRow: () => void;
   readonly removeRow: () => void;
   readonly showWorking: () => void;
+  readonly sort: () => void;
+  readonly sift: () => void;
 }
 
 /** The line under a grid: what there is to say about the current cell, and what can be done here. */
-export function gridFoot(
-  view: SheetView,
-  column: ColumnView | undefined,
-  cell: CellView | undefined,
-  row: number,
-  more: boolean,
-  deeds: FootDeeds,
-): TemplateResult {
+export function gridFoot(sight: FootSight, deeds: FootDeeds): TemplateResult {
+  const { view, column, row, more, order } = sight;
   const hidden = hiddenCount(view);
   const rowName = row < view.rowCount ? view.rowName(row) : '';
   return html`<div class="foot">
-    <p class="note">
-      ${column && cell && (cell.note !== '' || column.help !== '') ? noteOf(column, cell, rowName) : nothing}
-    </p>
+    <p class="note">${noteOf(sight, rowName)}</p>
     ${
       column?.formula === undefined || rowName === ''
         ? nothing
-        : html`<button class="plain" @click=${deeds.showWorking}>Working</button>`
+        : button('Working', deeds.showWorking)
     }
+    ${view.rowCount > 2 || order.sieve ? orderButtons(sight, deeds) : nothing}
     ${
       hidden === 0
         ? nothing
-        : html`<button class="plain" aria-pressed=${String(more)} @click=${deeds.showMore}>
-            ${more ? 'Fewer columns' : `More columns (${String(hidden)})`}
-          </button>`
+        : button(more ? 'Fewer columns' : `More columns (${String(hidden)})`, deeds.showMore)
     }
-    ${
-      view.growable
-        ? html`<button class="plain" @click=${deeds.addRow}>Add a row</button> ${
-              rowName === ''
-                ? nothing
-                : html`<button class="plain" @click=${deeds.removeRow}>Remove ${rowName}</button>`
-            }`
-        : nothing
-    }
+    ${view.growable ? button('Add a row', deeds.addRow) : nothing}
+    ${view.growable && rowName !== '' ? button(`Remove ${rowName}`, deeds.removeRow) : nothing}
   </div>`;
 }
 
-function noteOf(column: ColumnView, cell: CellView, rowName: string): TemplateResult {
+function orderButtons(
+  { column, cell, order: { sorting, sieve } }: FootSight,
+  { sort, sift }: FootDeeds,
+): TemplateResult {
+  const isHere = column !== undefined && sorting?.column === column.id;
+  const next = isHere
+    ? sorting.way === 'descending'
+      ? 'smallest first'
+      : 'as read'
+    : 'largest first';
+  return html`${column ? button(`${column.label}: ${next}`, sort) : nothing}
+  ${
+    sieve
+      ? button('All rows', sift)
+      : cell?.state === 'known' && cell.text !== ''
+        ? button(`Only “${cell.text}”`, sift)
+        : nothing
+  }`;
+}
+
+function button(label: string, deed: () => void): TemplateResult {
+  return html`<button class="plain" @click=${deed}>${label}</button>`;
+}
+
+function noteOf(
+  { column, cell, choosing }: FootSight,
+  rowName: string,
+): TemplateResult | typeof nothing {
+  if (choosing > 1)
+    return html`Enter types into this cell, Ctrl+Enter into all ${choosing} chosen ones.`;
+  if (!column || !cell || (cell.note === '' && column.help === '')) return nothing;
   const trouble = cell.state === 'wrong' || cell.state === 'ask';
   return html`<strong>${column.label}, ${rowName}:</strong> ${
       cell.note === ''

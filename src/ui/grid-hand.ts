@@ -1,5 +1,5 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
-import type { Ask, BookView, CellView, ColumnView, Entry, SheetView } from '../worksheet/view.ts';
+import type { Ask, BookView, CellView, ColumnView, Entry, SheetView } from '../worksheet/index.ts';
 import { send } from './events.ts';
 import { choiceBegun } from './grid-editor.ts';
 import {
@@ -126,6 +126,11 @@ export class GridHand implements ReactiveController, Record<Deed, () => void> {
       row: this.rowId(),
       column: column.id,
     });
+  }
+
+  selectColumn(): void {
+    this.anchor = { row: 0, column: this.at.column };
+    this.goTo(stepFrom(this.at, 'bottom', this.size()));
   }
 
   selectRow(): void {

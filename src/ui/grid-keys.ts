@@ -32,6 +32,7 @@ export type Deed =
   | 'undo'
   | 'redo'
   | 'showWorking'
+  | 'selectColumn'
   | 'selectRow'
   | 'selectAll'
   | 'keep'
@@ -133,6 +134,8 @@ const MOVES: Readonly<Record<string, Move['by']>> = {
 
 function controlKey({ key, shiftKey }: KeyPress): GridAction | undefined {
   switch (key.toLowerCase()) {
+    case ' ':
+      return { do: 'selectColumn' };
     case 'z':
       return { do: shiftKey ? 'redo' : 'undo' };
     case 'y':

@@ -1,15 +1,18 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { ColumnView, SheetView } from '../worksheet/view.ts';
+import type { ColumnView, SheetView } from '../worksheet/index.ts';
 import { cellContent } from './cell.ts';
 import { cellEditor } from './grid-editor.ts';
 import type { Position } from './grid-keys.ts';
+import type { Sorting } from './row-order.ts';
 import { isIn, type Block } from './selection.ts';
 import { headWords, isFigures, manner } from './shown-columns.ts';
+import { unitFace } from './unit-face.ts';
 
 /** All that the rows of a grid are drawn from. */
 export interface GridSight {
   readonly view: SheetView;
   readonly columns: readonly ColumnView[];
+  readonly sorting: Sorting | undefined;
   readonly at: Position;
   /** The id of the row that is current on the page; blank where none is. */
   readonly current: string;
@@ -24,12 +27,17 @@ export interface GridSight {
 }
 
 /** The heads of the columns: the name, and under it the unit and a hint, said once. */
-export function gridHead({ columns, at }: GridSight): TemplateResult {
+export function gridHead({ columns, at, sorting }: GridSight): TemplateResult {
   return html`<div role="row" class="head" aria-rowindex="1">
     ${columns.map((column, place) => {
-      const under = [column.unit, column.hint].filter((part) => part !== '').join(', ');
+      const under = [unitFace(column.unit), column.hint].filter((part) => part !== '').join(', ');
       const classes = [side(column), place === 0 && 'first', place === at.column && 'current'];
-      return html`<div role="columnheader" aria-colindex=${place + 1} class=${listed(classes)}>
+      return html`<div
+        role="columnheader"
+        aria-colindex=${place + 1}
+        aria-sort=${sorting?.column === column.id ? sorting.way : nothing}
+        class=${listed(classes)}
+      >
         <span>${column.label}</span>${
           under === '' ? nothing : html`<span class="unit">${under}</span>`
         }

@@ -54,6 +54,12 @@ export const gridStyles = css`
     color: var(--chalk);
     border-bottom-color: var(--chalk);
   }
+  [aria-sort='ascending'] > :first-child::after {
+    content: ' ↑';
+  }
+  [aria-sort='descending'] > :first-child::after {
+    content: ' ↓';
+  }
   .unit {
     font: 400 14px/1.25 var(--face);
     color: var(--soft);

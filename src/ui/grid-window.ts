@@ -1,4 +1,4 @@
-import type { ColumnView, SheetView } from '../worksheet/view.ts';
+import type { ColumnView, SheetView } from '../worksheet/index.ts';
 import { headWords } from './shown-columns.ts';
 
 /** Up to this many rows all are drawn, so that the browser's own find and print see them. */

@@ -1,10 +1,10 @@
 import { LitElement, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
-import type { BookView, ColumnView, SheetView } from '../worksheet/view.ts';
+import type { BookView, ColumnView, SheetView } from '../worksheet/index.ts';
 import './ask.ts';
 import { cellStyles } from './cell.ts';
-import { asTable, asTabbedText, pasteOver, readTabbedText } from './clipboard.ts';
+import { copyCells, pasteOver, pastedRows } from './clipboard.ts';
 import { send } from './events.ts';
 import { FollowBook } from './follow-book.ts';
 import { editorStyles } from './grid-editor.ts';
@@ -15,6 +15,8 @@ import { gridHead, gridRow, gridTotals, type GridSight } from './grid-rows.ts';
 import { gridStyles } from './grid-styles.ts';
 import { ALL_DRAWN_UP_TO, columnWidths, stripsOf } from './grid-window.ts';
 import { placeBeside } from './panel-place.ts';
+import { RowOrder } from './row-order.ts';
+import { positionsOf } from './selection.ts';
 import { shownColumns } from './shown-columns.ts';
 import { base } from './tokens.ts';
 
@@ -48,6 +50,7 @@ export class Grid extends LitElement implements HandledGrid {
   @query('.cell.current') private readonly currentCell!: HTMLElement | null;
   @query('.asking') private readonly panel!: HTMLElement | null;
 
+  private readonly order = new RowOrder();
   private focusedBefore: Element | null = null;
   private readonly follow = new FollowBook(this, () => this.book);
   private readonly hand = new GridHand(this);
@@ -93,7 +96,8 @@ export class Grid extends LitElement implements HandledGrid {
   }
 
   protected override willUpdate(changed: PropertyValues) {
-    this.view = this.book?.sheet(this.sheet);
+    const view = this.book?.sheet(this.sheet);
+    this.view = view && this.order.seen(view);
     this.columns = this.view ? shownColumns(this.view, this.more) : [];
     if (!changed.has('current') || this.current === this.hand.rowId()) return;
     const row = this.placeOfRow(this.current);
@@ -134,19 +138,7 @@ export class Grid extends LitElement implements HandledGrid {
         </div>
         ${view.rowCount === 0 ? html`<p class="empty">Nothing here yet.</p>` : nothing}
       </div>
-      ${gridFoot(view, hand.column, hand.cell, hand.at.row, this.more, {
-        showMore: () => (this.more = !this.more),
-        addRow: () => {
-          this.addRow(view);
-        },
-        removeRow: () => {
-          this.removeRow(view);
-        },
-        showWorking: () => {
-          hand.showWorking();
-        },
-      })}
-      ${this.renderAsking()}
+      ${this.renderFoot(view)} ${this.renderAsking()}
     `;
   }
 
@@ -187,11 +179,34 @@ export class Grid extends LitElement implements HandledGrid {
     </div>`;
   }
 
+  private renderFoot(view: SheetView): TemplateResult {
+    const { hand, order, more } = this;
+    const choosing = hand.anchor && hand.editing !== undefined ? positionsOf(hand.block).length : 0;
+    return gridFoot(
+      { view, column: hand.column, cell: hand.cell, row: hand.at.row, more, order, choosing },
+      {
+        showMore: () => (this.more = !this.more),
+        addRow: () => {
+          this.addRow(view);
+        },
+        removeRow: () => {
+          this.removeRow(view);
+        },
+        showWorking: () => {
+          hand.showWorking();
+        },
+        sort: this.sort,
+        sift: this.sift,
+      },
+    );
+  }
+
   private sightOf(view: SheetView): GridSight {
     const stops = this.book?.stops() ?? [];
     return {
       view,
       columns: this.columns,
+      sorting: this.order.sorting,
       at: this.hand.at,
       current: this.current,
       block: this.hand.anchor && this.hand.block,
@@ -264,31 +279,33 @@ export class Grid extends LitElement implements HandledGrid {
   }
 
   private copy(event: ClipboardEvent) {
-    if (this.hand.editing !== undefined || !event.clipboardData) return;
-    const rows = this.hand.chosenText();
-    event.clipboardData.setData('text/plain', asTabbedText(rows));
-    event.clipboardData.setData('text/html', asTable(rows));
-    event.preventDefault();
+    if (this.hand.editing === undefined) copyCells(event, this.hand.chosenText());
   }
 
   private paste(event: ClipboardEvent) {
-    const text = event.clipboardData?.getData('text/plain') ?? '';
     const { view, book, columns, hand } = this;
-    if (hand.editing !== undefined || !view || !book || text === '') return;
-    event.preventDefault();
-    const { top, left } = hand.block;
-    const rows = readTabbedText(text);
-    const { entries, leftOut } = pasteOver(
-      rows,
-      view.id,
-      columns,
-      { row: top, column: left },
-      (row) => hand.rowId(row),
-    );
-    if (entries.length > 0) book.typeAll(`paste ${String(entries.length)} cells`, entries);
-    const rest = leftOut === 0 ? '' : ` ${String(leftOut)} had no cell to go to here.`;
-    send(this, 'say', `${String(entries.length)} cells pasted.${rest}`);
+    if (hand.editing !== undefined || !view || !book) return;
+    const { top: row, left: column } = hand.block;
+    const paste = pasteOver(pastedRows(event), view, columns, { row, column });
+    if (paste.entries.length > 0) book.typeAll(paste.label, paste.entries);
+    if (paste.words !== '') send(this, 'say', paste.words);
   }
+
+  private readonly sort = () => {
+    const view = this.book?.sheet(this.sheet);
+    const { column } = this.hand;
+    if (view && column) this.order.sortBy(view, column.id);
+    this.requestUpdate();
+  };
+
+  private readonly sift = () => {
+    const view = this.book?.sheet(this.sheet);
+    const { column, cell } = this.hand;
+    if (!view || !column) return;
+    const sieve = this.order.sieve ? undefined : { column: column.id, text: cell?.text ?? '' };
+    this.order.sift(view, sieve);
+    this.requestUpdate();
+  };
 
   private addRow(view: SheetView) {
     const row = this.book?.addRow(view.id);

@@ -1,6 +1,6 @@
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
-import type { BookView } from '../worksheet/view.ts';
+import type { BookView } from '../worksheet/index.ts';
 import type { PrintChoice, SavedMark } from './desk.ts';
 import { send } from './events.ts';
 import { FollowBook } from './follow-book.ts';

@@ -43,7 +43,7 @@ export class Keypad extends LitElement {
         display: grid;
         grid-template-columns: repeat(5, 1fr);
         gap: 6px;
-        padding: 8px;
+        padding: 8px 8px calc(8px + env(safe-area-inset-bottom));
         background: var(--key-ground);
         touch-action: manipulation;
       }

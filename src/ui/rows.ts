@@ -1,12 +1,13 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import type { BookView, ColumnView, SheetView } from '../worksheet/view.ts';
+import type { BookView, ColumnView, SheetView } from '../worksheet/index.ts';
 import { send } from './events.ts';
 import './field.ts';
 import type { FieldKept } from './field.ts';
 import { FollowBook } from './follow-book.ts';
 import { setFractions } from './fraction.ts';
 import { manner, shownColumns } from './shown-columns.ts';
+import { withUnit } from './unit-face.ts';
 import { base } from './tokens.ts';
 
 /** Rows shown at first, and more at each asking. */
@@ -148,7 +149,7 @@ export class Rows extends LitElement {
 
   private renderResult(view: SheetView, row: number, column: ColumnView): TemplateResult {
     const cell = view.cell(row, column.id);
-    const text = cell.state === 'known' ? `${cell.text} ${column.unit}` : cell.note;
+    const text = cell.state === 'known' ? withUnit(cell.text, column.unit) : cell.note;
     return html`<div class=${manner(cell)}>
       <dt>${column.label}</dt>
       <dd>

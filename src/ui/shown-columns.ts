@@ -1,4 +1,5 @@
-import type { CellView, ColumnView, SheetView } from '../worksheet/view.ts';
+import type { CellView, ColumnView, SheetView } from '../worksheet/index.ts';
+import { unitFace } from './unit-face.ts';
 
 /** Rows looked at to see whether a column is filled; a longer sheet shows its habits by then. */
 const LOOKED_AT = 500;
@@ -28,7 +29,7 @@ export function manner(cell: CellView): string {
 
 /** The column's head as one line, for the ear and for labels. */
 export function headWords({ label, unit, hint }: ColumnView): string {
-  return [label, unit, hint].filter((part) => part !== '').join(', ');
+  return [label, unitFace(unit), hint].filter((part) => part !== '').join(', ');
 }
 
 function isFilled(sheet: SheetView, column: string): boolean {

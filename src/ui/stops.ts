@@ -1,6 +1,6 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import type { BookView, Stop } from '../worksheet/view.ts';
+import type { BookView, Stop } from '../worksheet/index.ts';
 import { send } from './events.ts';
 import { FollowBook } from './follow-book.ts';
 import { setFractions } from './fraction.ts';

@@ -1,6 +1,6 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import type { BookView, SheetView } from '../worksheet/view.ts';
+import type { BookView, SheetView } from '../worksheet/index.ts';
 import { send } from './events.ts';
 import { FollowBook } from './follow-book.ts';
 import { base } from './tokens.ts';

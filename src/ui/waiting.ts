@@ -1,4 +1,4 @@
-import type { BookView, Stop } from '../worksheet/view.ts';
+import type { BookView, Stop } from '../worksheet/index.ts';
 
 /** How much waits at a sheet, and the words for it. */
 export interface Waiting {

@@ -1,9 +1,10 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, query } from 'lit/decorators.js';
-import type { BookView, CellView, ColumnView } from '../worksheet/view.ts';
+import type { BookView, CellView, ColumnView } from '../worksheet/index.ts';
 import type { Place } from './events.ts';
 import { FollowBook } from './follow-book.ts';
 import { setFractions } from './fraction.ts';
+import { withUnit } from './unit-face.ts';
 import { base } from './tokens.ts';
 
 /**
@@ -108,7 +109,9 @@ export class Working extends LitElement {
   private renderCell({ unit }: ColumnView, cell: CellView): TemplateResult {
     const trouble = cell.state === 'wrong' || cell.state === 'ask';
     return html`${
-      cell.text === '' ? nothing : html`<p class="value">${setFractions(cell.text)} ${unit}</p>`
+      cell.text === ''
+        ? nothing
+        : html`<p class="value">${setFractions(withUnit(cell.text, unit))}</p>`
     }
     ${
       cell.note === ''

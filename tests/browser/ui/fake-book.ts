@@ -7,7 +7,7 @@ import type {
   Entry,
   SheetView,
   Stop,
-} from '../../../src/worksheet/view.ts';
+} from '../../../src/worksheet/index.ts';
 import { TEXT } from '../../../src/units/index.ts';
 
 /** What a fake sheet is made of. */
@@ -27,6 +27,7 @@ export function fakeColumn(id: string, label: string, rest: Partial<ColumnView> 
   return {
     id,
     label,
+    called: label,
     hint: '',
     unit: '',
     kind: TEXT,
@@ -236,6 +237,7 @@ export class FakeBook implements BookView {
         return rowsOf().length;
       },
       rowId: (place) => rowsOf()[place]?.id ?? '',
+      rowKey: (place) => rowsOf()[place]?.cells.get(fake.columns[0]?.id ?? '') ?? '',
       rowName: (place) =>
         fake.id === 'job'
           ? 'job'

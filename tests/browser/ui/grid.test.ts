@@ -181,7 +181,56 @@ describe('the clipboard of a grid', () => {
     clipboard('paste', 'loose\t9.99\nfirm\t1.11');
     expect(posts(['r7'], ['rock_test'])).toEqual(['loose']);
     expect(book.typedIn).toHaveLength(1);
-    expect(said).toEqual(['1 cells pasted. 3 had no cell to go to here.']);
+    expect(said).toEqual(['1 cell pasted. 3 cells had no place to go here.']);
+  });
+});
+
+describe('the order of a grid', () => {
+  it('is the largest first, the smallest first, and as read, by the current column', async () => {
+    await userEvent.click(cell(0, column('rock_test')));
+    await userEvent.click(button('Rock test: largest first'));
+    expect(shown('post')).toEqual(['3', '4', '1', '2', '5', '6', '7']);
+    expect(inside(grid, '[aria-sort]').ariaSort).toBe('descending');
+    await userEvent.click(button('Rock test: smallest first'));
+    expect(shown('post')).toEqual(['1', '2', '5', '6', '7', '3', '4']);
+    await userEvent.click(button('Rock test: as read'));
+    expect(shown('post')).toEqual(['1', '2', '3', '4', '5', '6', '7']);
+  });
+
+  it('puts cells without a value last, either way', async () => {
+    await userEvent.click(cell(0, column('lean_angle')));
+    await userEvent.click(button('Lean: largest first'));
+    expect(shown('post').at(-1)).toBe('6');
+    await userEvent.click(button('Lean: smallest first'));
+    expect(shown('post').at(-1)).toBe('6');
+  });
+
+  it('shows only the rows with the value of the current cell, and fills all of them in one step', async () => {
+    await userEvent.click(cell(2, column('rock_test')));
+    await userEvent.click(button('Only “moves at grade”'));
+    expect(shown('post')).toEqual(['3', '4']);
+    await userEvent.click(cell(0, column('remedy')));
+    await press('Control+ ', 'm', 'Control+Enter');
+    expect(posts(['r2', 'r3', 'r4'], ['remedy'])).toEqual(['=re-plumb', 'mend', 'mend']);
+    book.undo();
+    expect(posts(['r3', 'r4'], ['remedy'])).toEqual(['=replace', 'replace|mend']);
+    await userEvent.click(button('All rows'));
+    expect(shown('post')).toHaveLength(7);
+  });
+
+  it('leaves a row where it is while it is typed into', async () => {
+    await userEvent.click(cell(2, column('rock_test')));
+    await userEvent.click(button('Only “moves at grade”'));
+    book.type('posts', 'r3', 'rock_test', 'firm');
+    await drawn(grid);
+    expect(shown('post')).toEqual(['3', '4']);
+  });
+
+  it('shows a row that was just added', async () => {
+    await userEvent.click(cell(2, column('rock_test')));
+    await userEvent.click(button('Only “moves at grade”'));
+    await userEvent.click(button('Add a row'));
+    expect(shown('post')).toEqual(['3', '4', '']);
   });
 });
 
@@ -257,6 +306,11 @@ describe('a sheet without rows', () => {
 
 function cell(row: number, place: number): HTMLElement {
   return inside(grid, `[data-row='${String(row)}'][data-column='${String(place)}']`);
+}
+
+function shown(id: string): string[] {
+  const cells = grid.shadowRoot?.querySelectorAll(`.cell[data-column='${String(column(id))}']`);
+  return [...(cells ?? [])].map(words);
 }
 
 function column(id: string): number {

@@ -167,7 +167,7 @@ describe('<bp-working>', () => {
   it('shows the value, the formula, its source and how far it can be trusted', async () => {
     const working = await onPage('bp-working', { book, place });
     expect(words(inside(working, 'h2'))).toBe('Lean, post 4');
-    expect(words(inside(working, '.value'))).toBe('2.68 deg');
+    expect(words(inside(working, '.value'))).toBe('2.68°');
     expect(words(inside(working, 'code'))).toBe('atan(lean_gap / level_length)');
     expect(words(inside(working, 'dl'))).toContain('arithmetic');
   });

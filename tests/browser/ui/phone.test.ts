@@ -77,7 +77,7 @@ describe('<bp-card>', () => {
 
   it('keeps the answer in sight while readings are typed', async () => {
     const card = await onPage('bp-card', { book, current: 'r4' });
-    expect(words(inside(card, '.outcome'))).toBe('2.68 deg, 3 3/8 in out at the top replace');
+    expect(words(inside(card, '.outcome'))).toBe('2.68°, 3 3/8 in out at the top replace');
     const { bottom } = inside(card, '.outcome').getBoundingClientRect();
     expect(bottom).toBeLessThanOrEqual(innerHeight);
   });
