@@ -39,6 +39,16 @@ export function compile(expression: Expression, rows: Rows, words: Words): Node 
   return new Compiler(rows, words).build(expression);
 }
 
+/** The same, with the node of every part that has one; a part that goes row by row inside an aggregate has none. */
+export function compileParts(
+  expression: Expression,
+  rows: Rows,
+  words: Words,
+): { readonly node: Node; readonly nodes: ReadonlyMap<Expression, Node> } {
+  const compiler = new Compiler(rows, words);
+  return { node: compiler.build(expression), nodes: compiler.built };
+}
+
 /** The number that stands for a value in a column. */
 export function encode(value: Value, words: Words): number {
   if (typeof value === 'number') return value;
@@ -72,10 +82,10 @@ interface Inside {
 }
 
 class Compiler {
+  readonly built = new Map<Expression, Node>();
   private readonly rows: Rows;
   private readonly words: Words;
   private readonly inside: Inside | undefined;
-  private readonly built = new Map<Expression, Node>();
 
   constructor(rows: Rows, words: Words, inside?: Inside) {
     this.rows = rows;

@@ -2,13 +2,20 @@ import { KNOWN, type Computation, type Input, type Rows, type Words } from '../g
 import { compile } from './compile.ts';
 import { references, type Expression } from './expression.ts';
 import { CHUNK, type Node, type Trace } from './node.ts';
+import { workedParts, type Part } from './part.ts';
 
 /** A formula at work on the rows of a sheet: whole columns at once, or one row. */
 export class Program implements Computation {
   readonly inputs: readonly Input[];
   private readonly node: Node;
+  private readonly expression: Expression;
+  private readonly rows: Rows;
+  private readonly words: Words;
 
   constructor(expression: Expression, rows: Rows, words: Words) {
+    this.expression = expression;
+    this.rows = rows;
+    this.words = words;
     this.node = compile(expression, rows, words);
     this.inputs = references(expression).flatMap(({ columns, reach }) =>
       columns.map((column): Input => ({ column, reach })),
@@ -34,5 +41,10 @@ export class Program implements Computation {
     this.node.restart();
     this.node.fill(row, 1);
     this.node.trace(0, trace);
+  }
+
+  /** The whole formula with what each of its parts comes to on a row. */
+  parts(row: number): Part {
+    return workedParts(this.expression, this.rows, this.words, row);
   }
 }

@@ -143,14 +143,25 @@ const USUAL: readonly (readonly [Dimension, string])[] = [
   [per(MONEY, DURATION), 'USD/h'],
 ];
 
-/** The unit of a dimension in which the number is the SI value: `m`, `N`, `m^3`, and products of the base units. */
+/** The unit of a dimension in which the number is the SI value: `m`, `N`, `m^3`, `N/m`, and products of the base units. */
 export function siUnit(quantity: Dimension): Unit {
+  const compound = COMPOUND_SI.find(([known]) => sameDimension(known, quantity))?.[1];
+  if (compound !== undefined) return { ...baseUnit(quantity), symbol: compound };
   const named = UNITS.find(
     ({ dimension, factor, offset }) =>
       factor === 1 && offset === 0 && sameDimension(dimension, quantity),
   );
   return sameDimension(quantity, RATIO) ? unit('', RATIO, 1) : (named ?? baseUnit(quantity));
 }
+
+const COMPOUND_SI: readonly (readonly [Dimension, string])[] = [
+  [PRESSURE_PER_DEPTH, 'N/m^3'],
+  [FORCE_PER_LENGTH, 'N/m'],
+  [MOMENT, 'N*m'],
+  [DENSITY, 'kg/m^3'],
+  [SPEED, 'm/s'],
+  [MATURITY, 'K*s'],
+];
 
 function baseUnit(quantity: Dimension): Unit {
   const parts: readonly (readonly [string, number])[] = [
