@@ -1,4 +1,5 @@
 import { isProblem, type Answer } from '../units/index.ts';
+import { MPH, PSF } from './factors.ts';
 import { aboveZero, covered, zeroOrMore } from './limits.ts';
 import { postModulus } from './post.ts';
 
@@ -53,6 +54,26 @@ export function propLoad(
     const reaction = force * (heightOfForce / propHeight);
     return reaction * (Math.hypot(propHeight, reach) / reach);
   });
+}
+
+/**
+ * Wind pressure on a solid fence while it stands on props.
+ *
+ * p = 1.3 x 0.00256 V^2 (psf, mph)
+ *
+ * 1.3 is the coefficient of a long solid fence on the ground, ASCE 7-16 Fig. 29.3-1.
+ * The full pressure of the gust named: no exposure, gust or direction factor is
+ * taken off. For the days of the work only, not for a design.
+ *
+ * @param speed - Gust in which the props must still hold, 0 or more. [m/s]
+ * @returns Pressure on the gross area. [Pa]
+ *
+ * @source stagnation pressure 0.00256 V^2 of ASCE 7-16 26.10 with Cf 1.3; the speed is common practice
+ * @check hand-worked: 25 mph → 1.3 x 0.00256 x 625 = 2.08 psf, about 100 lbf on 6 x 8 ft
+ */
+export function propWind(speed: number): Answer {
+  const limits = [zeroOrMore('working wind', speed, 'mph')];
+  return covered('prop_wind', limits, () => 1.3 * 0.00256 * PSF * (speed / MPH) ** 2);
 }
 
 /**

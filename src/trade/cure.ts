@@ -144,7 +144,8 @@ function reachable(fraction: number, cement: string): Limit {
   ];
 }
 
-function logLimits(
+/** Refuses a log whose temperatures and durations are not pairs, or are no amounts. */
+export function logLimits(
   temperatures: readonly number[],
   durations: readonly number[],
 ): readonly Limit[] {

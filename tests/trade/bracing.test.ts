@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { postBending, propLength, propLoad } from '../../src/trade/bracing.ts';
+import { postBending, propLength, propLoad, propWind } from '../../src/trade/bracing.ts';
 import { expectNear, read, refusal, si } from './si.ts';
 
 describe('propLength', () => {
@@ -55,5 +55,19 @@ describe('postBending', () => {
 
   it('refuses a pipe in its own name', () => {
     expect(refusal(postBending(1000, '60 mm round')).where).toBe('post_bending');
+  });
+});
+
+describe('propWind', () => {
+  // Hand-worked: 1.3 x 0.00256 V^2 on a solid bay of 6 x 8 ft, 100 lb at 25 mph and 256 lb at 40.
+  it.each([
+    { gust: 25, force: 99.84 },
+    { gust: 40, force: 255.6 },
+  ])('puts $force lbf on a 48 ft2 bay at $gust mph', ({ gust, force }) => {
+    expectNear(read(propWind(si(gust, 'mph')), 'psf') * 48, force, 0.05);
+  });
+
+  it('refuses a wind below 0', () => {
+    expect(refusal(propWind(-1)).where).toBe('prop_wind');
   });
 });

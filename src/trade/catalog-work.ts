@@ -1,0 +1,62 @@
+import { TEMPERATURE_POINT, listOf } from '../units/index.ts';
+import { propWind } from './bracing.ts';
+import type { Rule } from './rule.ts';
+import { activation, duration, maturityKind, pressure, speed, takes } from './takes.ts';
+import { ageAtEquivalent, ageAtMaturity, equivalentAtAge } from './temperature-log.ts';
+
+const LOG =
+  'An estimate from a log or a forecast: where it turns colder, wait longer. Keep the load off while in doubt.';
+const LOGGED = {
+  temperatures: listOf(TEMPERATURE_POINT),
+  durations: listOf(duration),
+  pour: duration,
+};
+
+/** Rules for the days of the work: what the props must hold, and how long to wait. */
+export const WORK_RULES: readonly Rule[] = [
+  {
+    name: 'prop_wind',
+    parameters: takes({ speed }),
+    result: pressure,
+    unit: 'psf',
+    meaning: 'Wind pressure on a solid fence while it stands on props.',
+    source:
+      'stagnation pressure 0.00256 V^2 of ASCE 7-16 26.10 with Cf 1.3; the speed is common practice',
+    standing: 'standard',
+    caution: 'For the days of the work only, not for a design. A stronger gust brings it down.',
+    apply: propWind,
+  },
+  {
+    name: 'age_at_equivalent',
+    parameters: takes({ ...LOGGED, wanted: duration, activation }),
+    result: duration,
+    unit: 'h',
+    meaning: 'How long after its pour concrete has done what so many hours at 20 degC would do.',
+    source: 'Arrhenius function of ASTM C1074, solved for the age',
+    standing: 'standard',
+    caution: LOG,
+    apply: ageAtEquivalent,
+  },
+  {
+    name: 'equivalent_at_age',
+    parameters: takes({ ...LOGGED, age: duration, activation }),
+    result: duration,
+    unit: 'h',
+    meaning: 'The age at 20 degC that concrete has come to, so long after its pour.',
+    source: 'Arrhenius function of ASTM C1074; EN 1992-1-1 Eq. (B.10)',
+    standing: 'standard',
+    caution: LOG,
+    apply: equivalentAtAge,
+  },
+  {
+    name: 'age_at_maturity',
+    parameters: takes({ ...LOGGED, wanted: maturityKind, datum: TEMPERATURE_POINT }),
+    result: duration,
+    unit: 'h',
+    meaning: 'How long after its pour concrete has gathered a maturity.',
+    source: 'Nurse-Saul function of ASTM C1074, solved for the age',
+    standing: 'standard',
+    caution: LOG,
+    apply: ageAtMaturity,
+  },
+];
