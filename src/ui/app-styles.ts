@@ -16,35 +16,17 @@ export const appStyles = css`
     gap: 10px;
     margin-top: 14px;
   }
-  .trouble,
-  .brought {
+  .trouble {
     display: flex;
     flex-wrap: wrap;
     align-items: baseline;
     gap: 4px 16px;
     padding: 8px 14px;
-    border-left: 8px solid var(--chalk);
-    background: var(--wash);
-  }
-  .trouble {
-    border-left-color: var(--paint-bar);
+    border-left: 8px solid var(--paint-bar);
     background: var(--paint-wash);
   }
-  .trouble p,
-  .brought p {
+  .trouble p {
     flex: 1 1 20em;
-  }
-  .brought details {
-    flex-basis: 100%;
-    order: 3;
-  }
-  .brought li {
-    padding: 2px 0;
-    overflow-wrap: anywhere;
-  }
-  summary {
-    cursor: pointer;
-    min-height: 24px;
   }
   .file {
     display: none;

@@ -3,6 +3,7 @@ import { customElement, property, query, state } from 'lit/decorators.js';
 import { appStyles } from './app-styles.ts';
 import './asks.ts';
 import './band.ts';
+import './brought-in.ts';
 import type { BroughtIn, Desk, KeptJob, OpenJob, SavedMark } from './desk.ts';
 import type { Place } from './events.ts';
 import './header.ts';
@@ -136,6 +137,7 @@ export class App extends LitElement {
       .book=${book}
       .saved=${this.saved}
       .pages=${this.desk?.pages ?? []}
+      .lists=${this.desk?.lists ?? []}
       @header-deed=${({ detail }: CustomEvent<HeaderDeed>) => this.attempt(this.doDeed(detail))}
     ></bp-header>`;
     const notices = html`${this.renderTrouble()} ${this.renderBroughtIn()}
@@ -181,21 +183,11 @@ export class App extends LitElement {
 
   private renderBroughtIn(): TemplateResult | typeof nothing {
     if (!this.broughtIn) return nothing;
-    const { summary, remarks } = this.broughtIn;
-    return html`<div class="brought" role="region" aria-label="What came of the file">
-      <p>${summary}</p>
-      ${
-        remarks.length === 0
-          ? nothing
-          : html`<details>
-              <summary>Lines passed over and columns kept aside (${remarks.length})</summary>
-              <ul>
-                ${remarks.map((remark) => html`<li>${remark}</li>`)}
-              </ul>
-            </details>`
-      }
-      <button class="plain" @click=${() => (this.broughtIn = undefined)}>Put away</button>
-    </div>`;
+    return html`<bp-brought-in
+      .broughtIn=${this.broughtIn}
+      @brought-in=${({ detail }: CustomEvent<Promise<BroughtIn>>) => this.attempt(this.take(detail))}
+      @put-away=${() => (this.broughtIn = undefined)}
+    ></bp-brought-in>`;
   }
 
   private async begin(choice: StartChoice): Promise<void> {
@@ -228,15 +220,18 @@ export class App extends LitElement {
     if (!desk || !job) return;
     if (deed === 'home') location.hash = '';
     else if (deed === 'bring in') this.readings?.click();
-    else if (deed === 'supplier list') desk.supplierCsv(job);
     else if (deed === 'save file') desk.saveFile(job);
+    else if (deed.startsWith('list ')) desk.saveList(job, deed.slice('list '.length));
     else desk.print(job, deed.slice('print '.length));
     return Promise.resolve();
   }
 
   private async bringIn(file: File): Promise<void> {
-    if (!this.desk) return;
-    const came = await this.desk.importSite(file, this.job);
+    if (this.desk) await this.take(this.desk.importSite(file, this.job));
+  }
+
+  private async take(coming: Promise<BroughtIn>): Promise<void> {
+    const came = await coming;
     this.show(came.job);
     this.broughtIn = came;
     this.say(came.summary);

@@ -1,3 +1,4 @@
+import type { Choice } from '../units/index.ts';
 import type { BookView } from '../worksheet/index.ts';
 
 /** A job kept on this device. */
@@ -14,9 +15,18 @@ export interface OpenJob {
   readonly book: BookView;
 }
 
+/** A question about a whole file, such as which of two headers a column is. */
+export interface FileQuestion {
+  readonly question: string;
+  readonly choices: readonly Choice[];
+  /** Brings the file in again with the answer. */
+  answer(entry: string): Promise<BroughtIn>;
+}
+
 /** What came of bringing in a file. */
 export interface BroughtIn {
   readonly job: OpenJob;
+  readonly questions: readonly FileQuestion[];
   /** One line for people: how many lines were read, asked about and passed over. */
   readonly summary: string;
   /** Lines that hold no reading, and why; columns that fit nothing. */
@@ -29,8 +39,8 @@ export interface SavedMark {
   readonly words: string;
 }
 
-/** A page that can be printed, and what its button says. */
-export interface PrintChoice {
+/** A page or a list that can be given out, and what its button says. */
+export interface Handout {
   readonly id: string;
   readonly label: string;
 }
@@ -51,9 +61,10 @@ export interface Desk {
   openFile(file: File): Promise<OpenJob>;
   /** Gives the whole notebook out as one file. */
   saveFile(job: OpenJob): void;
-  /** Gives the supplier's list out as CSV. */
-  supplierCsv(job: OpenJob): void;
-  readonly pages: readonly PrintChoice[];
+  /** Lists that can be given out as CSV; the supplier's is the first. */
+  readonly lists: readonly Handout[];
+  saveList(job: OpenJob, list: string): void;
+  readonly pages: readonly Handout[];
   print(job: OpenJob, page: string): void;
   /** Calls back with the mark now and whenever it changes. */
   onSaved(listener: (mark: SavedMark) => void): () => void;

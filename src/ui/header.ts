@@ -1,7 +1,7 @@
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import type { BookView } from '../worksheet/index.ts';
-import type { PrintChoice, SavedMark } from './desk.ts';
+import type { Handout, SavedMark } from './desk.ts';
 import { send } from './events.ts';
 import { FollowBook } from './follow-book.ts';
 import { THEMES, keptTheme, setTheme, type Theme } from './theme.ts';
@@ -9,7 +9,7 @@ import { base } from './tokens.ts';
 import { headerStyles } from './header-styles.ts';
 
 /** What a button of the header asks for. */
-export type HeaderDeed = 'home' | 'bring in' | 'supplier list' | 'save file' | `print ${string}`;
+export type HeaderDeed = 'home' | 'bring in' | 'save file' | `list ${string}` | `print ${string}`;
 
 const THEME_WORDS: Record<Theme, string> = {
   device: 'Light: as the device',
@@ -28,7 +28,9 @@ export class Header extends LitElement {
 
   @property({ attribute: false }) book: BookView | undefined;
   @property({ attribute: false }) saved: SavedMark = { state: 'saving', words: '' };
-  @property({ attribute: false }) pages: readonly PrintChoice[] = [];
+  /** Pages to print and lists to save; the first list has a button of its own. */
+  @property({ attribute: false }) pages: readonly Handout[] = [];
+  @property({ attribute: false }) lists: readonly Handout[] = [];
 
   @state() private theme = keptTheme();
   @state() private menuOpen = false;
@@ -39,6 +41,7 @@ export class Header extends LitElement {
   protected override render() {
     const { book, saved } = this;
     if (!book) return nothing;
+    const [supplier, ...lists] = this.lists;
     return html`<header>
       <h1 class="name">
         <label for="name" class="spoken">Name of the job</label>
@@ -66,11 +69,18 @@ export class Header extends LitElement {
       </div>
       <div class="deeds">
         <button @click=${() => this.ask('bring in')}>Bring in readings</button>
-        <button @click=${() => this.ask('supplier list')}>Supplier’s list</button>
+        ${
+          supplier
+            ? html`<button @click=${() => this.ask(`list ${supplier.id}`)}>
+                ${supplier.label}
+              </button>`
+            : nothing
+        }
         <details ?open=${this.menuOpen} @toggle=${this.noteMenu} @keydown=${this.pressInMenu}>
           <summary>More</summary>
           <ul>
             ${this.pages.map(({ id, label }) => this.renderChoice(label, () => this.ask(`print ${id}`)))}
+            ${lists.map(({ id, label }) => this.renderChoice(label, () => this.ask(`list ${id}`)))}
             ${this.renderChoice('Save as a file', () => this.ask('save file'))}
             ${this.renderChoice(THEME_WORDS[this.theme], this.nextTheme, false)}
             ${this.renderChoice('Other jobs', () => this.ask('home'))}

@@ -1,0 +1,240 @@
+import { bringIn, intakeColumns, readSite, type Intake } from './intake/index.ts';
+import { Notebook, fromText, type NotebookDocument } from './notebook/index.ts';
+import {
+  accountFor,
+  fileName,
+  holeTable,
+  materialTable,
+  notebookFile,
+  postTable,
+  tableCsv,
+  type Table,
+} from './output/index.ts';
+import { openShelf } from './storage/index.ts';
+import {
+  installLook,
+  printOnCommand,
+  printPage,
+  type BroughtIn,
+  type Desk,
+  type OpenJob,
+  type PrintedPage,
+  type SavedMark,
+} from './ui/index.ts';
+import { isProblem, sentence, type Problem } from './units/index.ts';
+import {
+  applyJobFile,
+  openBook,
+  readJobFile,
+  startDocument,
+  type Book,
+  type BookView,
+} from './worksheet/index.ts';
+
+/** A job on the screen, with the book behind it. */
+interface Job extends OpenJob {
+  readonly book: Book;
+}
+
+const DEMO = {
+  name: 'Tannery Lane, back run',
+  readings: new URL('../demo-data/tannery-lane.csv', import.meta.url),
+  job: new URL('../demo-data/tannery-lane.job.json', import.meta.url),
+};
+
+const LISTS: Readonly<
+  Record<string, { readonly label: string; readonly table: (book: BookView) => Table }>
+> = {
+  'material-list': { label: 'Supplier’s list', table: materialTable },
+  'post-list': { label: 'Post list as CSV', table: postTable },
+  'hole-schedule': { label: 'Hole schedule as CSV', table: holeTable },
+};
+
+const PAGES: readonly { readonly id: PrintedPage; readonly label: string }[] = [
+  { id: 'supplier', label: 'Print the supplier’s list' },
+  { id: 'calculation', label: 'Print the working' },
+];
+
+const SAVED: SavedMark = { state: 'saved', words: 'Saved on this device' };
+
+const savedListeners = new Set<(mark: SavedMark) => void>();
+const elsewhereListeners = new Set<(id: string) => void>();
+let mark = SAVED;
+let current: Job | undefined;
+
+const shelf = await openShelf({
+  onTrouble: (trouble) => {
+    show(trouble ? { state: 'trouble', words: sentence(trouble) } : SAVED);
+  },
+  onElsewhere: (id) => {
+    for (const listener of elsewhereListeners) listener(id);
+  },
+});
+
+const desk: Desk = {
+  async list() {
+    const entries = await shelf.list();
+    return entries.map(({ id, name, savedAt }) => ({ id, name, saved: whenInWords(savedAt) }));
+  },
+  async open(id) {
+    const document = await shelf.load(id);
+    if (!isProblem(document)) return onScreen(jobOf(id, document));
+    const earlier = await shelf.loadEarlier(id);
+    if (isProblem(earlier)) throw inWords(document);
+    // The damaged one stays on the shelf as it is.
+    const copy = { ...earlier, name: `${earlier.name} (earlier copy)` };
+    const job = await kept(jobOf(crypto.randomUUID(), copy));
+    show({ state: 'trouble', words: `${sentence(document)} This is an earlier copy of it.` });
+    return job;
+  },
+  startEmpty: () => kept(newJob('New job')),
+  async openDemo() {
+    const [readings, settings] = await Promise.all([fetch(DEMO.readings), fetch(DEMO.job)]);
+    const job = newJob(DEMO.name);
+    take(new Uint8Array(await readings.arrayBuffer()), 'tannery-lane.csv', job, new Map());
+    const file = readJobFile(await settings.text());
+    const wrong = isProblem(file) ? file : applyJobFile(file, job.book);
+    if (wrong) throw inWords(wrong);
+    return job;
+  },
+  remove: (id) => shelf.remove(id),
+  async importSite(file, into) {
+    const bytes = new Uint8Array(await file.arrayBuffer());
+    const isOpen = into !== undefined && into.id === current?.id;
+    const job = isOpen && current ? current : newJob(file.name.replace(/\.[^.]*$/, ''));
+    return take(bytes, file.name, job, new Map());
+  },
+  async openFile(file) {
+    const document = fromText(await file.text());
+    if (isProblem(document)) throw inWords({ ...document, where: file.name });
+    return kept(jobOf(crypto.randomUUID(), document));
+  },
+  saveFile({ id, book }) {
+    if (current?.id === id)
+      download(notebookFile(current.book.notebook.document), fileName(book.name, 'json'));
+  },
+  lists: Object.entries(LISTS).map(([id, { label }]) => ({ id, label })),
+  saveList({ book }, list) {
+    const table = LISTS[list]?.table(book);
+    if (table) download(tableCsv(table), fileName(`${book.name} ${list}`, 'csv'));
+  },
+  pages: PAGES,
+  print({ book }, page) {
+    const known = PAGES.find(({ id }) => id === page);
+    if (known) void printPage(known.id, book);
+  },
+  onSaved(listener) {
+    savedListeners.add(listener);
+    listener(mark);
+    return () => savedListeners.delete(listener);
+  },
+  onElsewhere(listener) {
+    elsewhereListeners.add(listener);
+    return () => elsewhereListeners.delete(listener);
+  },
+};
+
+installLook();
+printOnCommand(() => current && { which: 'supplier', book: current.book });
+const app = document.createElement('bp-app');
+app.desk = desk;
+document.body.append(app);
+
+/** A notebook with its book; every change from now on is kept. */
+function jobOf(id: string, document: NotebookDocument): Job {
+  const notebook = new Notebook(document);
+  const job = { id, book: openBook(notebook) };
+  notebook.subscribe(() => void save(job));
+  return job;
+}
+
+function newJob(name: string): Job {
+  return jobOf(crypto.randomUUID(), startDocument(name));
+}
+
+function onScreen(job: Job): Job {
+  current = job;
+  show(SAVED);
+  return job;
+}
+
+/** A job on the screen that is on the shelf too, though nobody has changed it yet. */
+async function kept(job: Job): Promise<Job> {
+  await save(job);
+  return onScreen(job);
+}
+
+async function save({ id, book }: Job): Promise<void> {
+  if (mark.state === 'saved') show({ state: 'saving', words: 'Saving' });
+  await shelf.save(id, book.notebook.document);
+  // Trouble stays in sight until the shelf takes it back.
+  if (mark.state === 'saving') show(SAVED);
+}
+
+/** Brings a crew's file into a job and accounts for every line of it. */
+function take(bytes: Uint8Array, name: string, job: Job, settled: Settled): BroughtIn {
+  const columns = job.book.sheet('posts')?.columns ?? [];
+  const intake = readSite(bytes, name, { ...intakeColumns(columns), settled });
+  if (isProblem(intake)) throw inWords(intake);
+  bringIn(intake, { name, bytes }, job.book.notebook);
+  onScreen(job);
+  const questions = intake.asks
+    .filter(({ about }) => about === 'header')
+    .map(({ question, choices, column }) => ({
+      question,
+      choices,
+      answer: (header: string) => {
+        job.book.undo();
+        return Promise.resolve(take(bytes, name, job, new Map([...settled, [header, column]])));
+      },
+    }));
+  return { job, questions, summary: accountInWords(intake, job, name), remarks: remarksOn(intake) };
+}
+
+type Settled = ReadonlyMap<string, string | null>;
+
+function accountInWords({ linesRead, passedOver }: Intake, { book }: Job, name: string): string {
+  const {
+    read,
+    imported,
+    asked,
+    passedOver: passed,
+  } = accountFor(linesRead, passedOver, book.asks());
+  return `${name}: ${String(read)} lines read, ${String(imported)} taken as they are, ${String(asked)} asked about, ${String(passed)} passed over.`;
+}
+
+function remarksOn({ notes, passedOver, mapping }: Intake): readonly string[] {
+  return [
+    ...notes,
+    ...passedOver.map(({ line, text, why }) => `Line ${String(line)}, “${text}”: ${why}.`),
+    ...mapping.map(({ header, column, why }) =>
+      column === null
+        ? `Column “${header}” is kept as it is: ${why}.`
+        : `Column “${header}” fills ${column}: ${why}.`,
+    ),
+  ];
+}
+
+function show(next: SavedMark): void {
+  mark = next;
+  for (const listener of savedListeners) listener(mark);
+}
+
+function download(text: string, name: string): void {
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(new Blob([text], { type: 'application/octet-stream' }));
+  link.download = name;
+  link.click();
+  // The download reads the address a moment later.
+  setTimeout(() => {
+    URL.revokeObjectURL(link.href);
+  }, 60_000);
+}
+
+function whenInWords(time: number): string {
+  return new Date(time).toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' });
+}
+
+function inWords(problem: Problem): Error {
+  return new Error(sentence(problem));
+}
