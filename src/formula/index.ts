@@ -4,4 +4,7 @@ export type { Expression, Reference, Scope } from './expression.ts';
 export { EMPTY_SCOPE, isFormula, readFormula, type Formula } from './formula.ts';
 export type { Trace } from './node.ts';
 export type { FormulaProblem, Span } from './problem.ts';
+export { allParts, partText, type Part } from './part.ts';
 export { Program } from './program.ts';
+export { reckon, type ReckonOptions } from './reckon.ts';
+export { workingLines } from './working.ts';

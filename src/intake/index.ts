@@ -1,3 +1,4 @@
+export { intakeColumns } from './columns.ts';
 export { readSite } from './site.ts';
 export { withUnit } from './length-entry.ts';
 export type {

@@ -1,5 +1,6 @@
 export { Book, openBook } from './book.ts';
 export type { SheetDefinition } from './definition.ts';
+export { EMPTY_JOB, applyJobFile, readJobFile, type JobFile } from './job-file.ts';
 export { kindNamed } from './kinds.ts';
 export { SHEETS } from './sheets.ts';
 export { startDocument } from './start.ts';

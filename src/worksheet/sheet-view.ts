@@ -5,7 +5,7 @@ import { cellView } from './cell.ts';
 import type { Engine } from './engine.ts';
 import type { BandModel, SheetModel } from './model.ts';
 import { rowIdAt } from './row-ids.ts';
-import { rowNameAt } from './row-names.ts';
+import { rowKeyAt, rowNameAt } from './row-names.ts';
 import { shownUnit, shownWithUnit } from './shown.ts';
 import type { CellView, ColumnView, SheetView } from './view.ts';
 
@@ -38,6 +38,7 @@ export class LiveSheet implements SheetView {
       return {
         id: definition.id,
         label: definition.label,
+        called: definition.called ?? definition.label,
         hint: definition.hint ?? '',
         unit: shownUnit(definition, this.notebook.document),
         kind: model?.kind ?? { type: 'text' },
@@ -60,6 +61,11 @@ export class LiveSheet implements SheetView {
   rowId(index: number): string {
     const [band, row] = this.at(index);
     return rowIdAt(this.sheet, band, row, this.notebook, this.engine.models) ?? '';
+  }
+
+  rowKey(index: number): string {
+    const [band, row] = this.at(index);
+    return rowKeyAt(this.sheet, band, row, this.notebook, this.engine);
   }
 
   rowName(index: number): string {
@@ -89,10 +95,10 @@ export class LiveSheet implements SheetView {
     return totals;
   }
 
-  // Lines whose condition is false, or not yet known, are not on the list.
+  // A line whose condition is false is not on the list; one that is not decided yet is, and says what it waits for.
   private bands(): readonly BandModel[] {
     return this.sheet.bands.filter(
-      ({ when, rows }) => rows instanceof GroupedRows || !when || when.column.values[0] === 1,
+      ({ when, rows }) => rows instanceof GroupedRows || when?.column.values[0] !== 0,
     );
   }
 

@@ -12,6 +12,8 @@ export interface SheetView {
   readonly growable: boolean;
   /** The stable id of a row, by its place on the sheet. */
   rowId(index: number): string;
+  /** What stands in the row's key column, such as its post number; blank where nothing does. */
+  rowKey(index: number): string;
   /** What a row is called aloud: `post 3`, `80 lb`. */
   rowName(index: number): string;
   cell(index: number, column: string): CellView;
@@ -23,6 +25,8 @@ export interface SheetView {
 export interface ColumnView {
   readonly id: string;
   readonly label: string;
+  /** What messages call it: as the label, where that is enough. */
+  readonly called: string;
   /** A second, smaller line of the head: `level held plumb`. */
   readonly hint: string;
   /** The unit numbers are shown in, said once in the head; blank where none applies. */

@@ -1,0 +1,12 @@
+export { accountFor, type Account } from './account.ts';
+export { holeTable, postTable } from './lists.ts';
+export {
+  materialLines,
+  materialTable,
+  materialText,
+  readMaterialList,
+  type MaterialLine,
+} from './material-list.ts';
+export { fileName, notebookFile } from './notebook-file.ts';
+export { sheetTable, tableCsv, type Table } from './table.ts';
+export { hasAsks, takeoffJson, takeoffText, type LooseAsk, type Takeoff } from './takeoff.ts';

@@ -1,0 +1,38 @@
+import { writeCsv, type WriteOptions } from '../csv/index.ts';
+import { parseUnit, writeExact } from '../units/index.ts';
+import type { CellView, ColumnView, SheetView } from '../worksheet/index.ts';
+
+/** A list as rows of text, its heads first. */
+export type Table = readonly (readonly string[])[];
+
+/** A table as a CSV file. */
+export function tableCsv(table: Table, options?: WriteOptions): string {
+  return writeCsv(table, options);
+}
+
+/** The chosen columns of a sheet; every quantity carries its unit, so that the list can be read anywhere, and read back. */
+export function sheetTable(sheet: SheetView, chosen: readonly string[]): Table {
+  const columns = chosen.flatMap((id) => sheet.columns.filter((column) => column.id === id));
+  const rows = Array.from({ length: sheet.rowCount }, (_, row) =>
+    columns.map((column) => cellText(sheet.cell(row, column.id), column)),
+  );
+  return [columns.map(headText), ...rows];
+}
+
+/**
+ * A cell as text with its unit: what was entered to the last digit, so that it reads back as it
+ * was, and what was worked out as the sheet shows it. An ask stands as it was typed; what waits
+ * is blank.
+ */
+export function cellText(cell: CellView, { kind, unit, formula }: ColumnView): string {
+  if (cell.state === 'ask') return cell.typed ?? cell.text;
+  if (cell.state !== 'known') return '';
+  const parsed = kind.type === 'quantity' && unit !== '' ? parseUnit(unit) : undefined;
+  if (!parsed || typeof cell.value !== 'number') return cell.text;
+  const isWorkedOut = formula !== undefined && (cell.typed ?? '') === '';
+  return isWorkedOut ? `${cell.text} ${unit}` : writeExact(cell.value, parsed);
+}
+
+function headText({ called }: ColumnView): string {
+  return called;
+}

@@ -1,0 +1,120 @@
+import type { PassedLine } from '../notebook/index.ts';
+import type { Ask, BookView, SheetView, Stop } from '../worksheet/index.ts';
+import { accountFor, type Account } from './account.ts';
+import { materialText } from './material-list.ts';
+
+/** A question about the file that stands in no cell. */
+export interface LooseAsk {
+  readonly column: string;
+  readonly text: string;
+  readonly question: string;
+}
+
+/** All that came of a site file, ready to be printed or handed on. */
+export interface Takeoff {
+  readonly book: BookView;
+  readonly linesRead: number;
+  readonly passedOver: readonly PassedLine[];
+  readonly looseAsks: readonly LooseAsk[];
+  /** How the file was read, in words. */
+  readonly notes: readonly string[];
+}
+
+/** Whether readings must be asked about. */
+export function hasAsks({ book, looseAsks }: Takeoff): boolean {
+  return book.asks().length + looseAsks.length > 0;
+}
+
+/** The take-off as one object: quantities in SI numbers, absent where blank or wrong. */
+export function takeoffJson(takeoff: Takeoff): unknown {
+  const { book, passedOver, looseAsks } = takeoff;
+  const sheets = book.sheets
+    .filter(({ id }) => id !== 'job')
+    .map((sheet): [string, unknown] => [sheet.id, rowObjects(sheet)]);
+  return {
+    ...Object.fromEntries(sheets),
+    stops: book.stops().map((stop) => ({
+      ...(stop.rowName !== '' && { post: postOf(stop) }),
+      rule: stop.rule,
+      level: stop.level,
+      message: stop.message,
+      source: stop.source,
+    })),
+    asks: [...book.asks().map(askObject), ...looseAsks],
+    passed_over: passedOver,
+    rows: rowCounts(takeoff),
+  };
+}
+
+/** The take-off as people read it: the list first, then what stops it and what must be asked. */
+export function takeoffText(takeoff: Takeoff): string {
+  const { book, passedOver, notes, looseAsks } = takeoff;
+  const account = accountOf(takeoff);
+  const asks = [...book.asks().map(askLine), ...looseAsks.map(({ question }) => question)];
+  return [
+    section('Supplier’s list', [materialText(book) || 'Nothing to order yet.']),
+    section('Stops', lines(book.stops(), 'stop')),
+    section('Cautions', lines(book.stops(), 'caution')),
+    section('To ask', asks),
+    section('How the file was read', notes),
+    section(
+      'Passed over',
+      passedOver.map(({ line, text, why }) => `line ${String(line)}: ${why}: ${text}`),
+    ),
+    accountLine(account),
+  ]
+    .filter((part) => part !== '')
+    .join('\n\n');
+}
+
+function accountOf({ book, linesRead, passedOver }: Takeoff): Account {
+  return accountFor(linesRead, passedOver, book.asks());
+}
+
+function accountLine({ read, imported, asked, passedOver }: Account): string {
+  return `${String(read)} lines read: ${String(imported)} imported, ${String(asked)} asked about, ${String(passedOver)} passed over.`;
+}
+
+function rowCounts(takeoff: Takeoff): unknown {
+  const { read, imported, asked, passedOver } = accountOf(takeoff);
+  return { read, imported, asked, passed_over: passedOver };
+}
+
+function rowObjects(sheet: SheetView): readonly unknown[] {
+  return Array.from({ length: sheet.rowCount }, (_, row) =>
+    Object.fromEntries(
+      sheet.columns.flatMap(({ id }) => {
+        const { value } = sheet.cell(row, id);
+        return value === undefined ? [] : [[id, value]];
+      }),
+    ),
+  );
+}
+
+function askObject({ line, column, text, question }: Ask): unknown {
+  return { ...(line !== undefined && { line }), column, text, question };
+}
+
+function askLine({ line, rowName, columnLabel, text, question }: Ask): string {
+  const place = [line === undefined ? '' : `line ${String(line)}`, rowName, columnLabel].filter(
+    (part) => part !== '',
+  );
+  return `${place.join(', ')}${text === '' ? '' : `, “${text}”`}: ${question}`;
+}
+
+function lines(stops: readonly Stop[], level: Stop['level']): readonly string[] {
+  return stops
+    .filter((stop) => stop.level === level)
+    .map(({ rowName, message }) => (rowName === '' ? message : `${rowName}: ${message}`));
+}
+
+// `hole 3` and `post 3` are both post 3.
+function postOf({ rowName }: Stop): string {
+  return rowName.replace(/^(?:post|hole) /, '');
+}
+
+function section(title: string, content: readonly string[]): string {
+  return content.length === 0
+    ? ''
+    : [title, ...content.map((line) => `  ${line.replaceAll('\n', '\n  ')}`)].join('\n');
+}
