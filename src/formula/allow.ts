@@ -10,10 +10,12 @@ import type {
   ParenthesisNode,
   SymbolNode,
 } from 'mathjs/number';
-import { unitNamed } from '../units/index.ts';
+import { unitNamed, wordedUnit } from '../units/index.ts';
+import { refuseSplitUnit, refuseUnclearDivisor } from './divisor.ts';
 import { Refused, type Span } from './problem.ts';
 import type { Arithmetic, Comparison, Syntax } from './syntax.ts';
 import type { Token } from './tokens.ts';
+import { is, isImplicit, isNode } from './tree.ts';
 
 const ARITHMETIC = new Map<string, Arithmetic>([
   ['add', '+'],
@@ -44,18 +46,28 @@ export function allow(tree: MathNode, body: readonly Token[]): Syntax {
 }
 
 class Walk {
+  private readonly tokens: readonly Token[];
   private readonly leaves: readonly Token[];
+  /** Places of tokens by where they start and end in the text. */
+  private readonly starting: ReadonlyMap<number, number>;
+  private readonly ending: ReadonlyMap<number, number>;
+  /** Brackets round a part, which belong to what it is part of. */
+  private readonly bracketed = new WeakMap<Syntax, Span>();
   private at = 0;
 
   constructor(body: readonly Token[]) {
+    this.tokens = body;
     this.leaves = body.filter(({ type, text }) => type !== 'sign' && !OPERATOR_NAMES.has(text));
+    this.starting = new Map(body.map(({ start }, place) => [start, place]));
+    this.ending = new Map(body.map(({ end }, place) => [end, place]));
   }
 
   read(node: MathNode): Syntax {
-    if (is<ParenthesisNode>(node, 'ParenthesisNode')) return this.read(node.content);
+    if (is<ParenthesisNode>(node, 'ParenthesisNode')) return this.brackets(node);
     if (is<ConstantNode>(node, 'ConstantNode')) return this.constant(node);
     if (is<SymbolNode>(node, 'SymbolNode')) {
       const leaf = this.leaf();
+      if (leaf.type !== 'name') throw misread(leaf);
       return { ...span(leaf), form: 'name', name: leaf.text };
     }
     if (is<OperatorNode>(node, 'OperatorNode')) return this.operator(node);
@@ -63,24 +75,45 @@ class Walk {
       const when = this.read(node.condition);
       const then = this.read(node.trueExpr);
       const otherwise = this.read(node.falseExpr);
-      return { ...over(when, otherwise), form: 'choice', when, then, otherwise };
+      return { ...this.over(when, otherwise), form: 'choice', when, then, otherwise };
     }
-    if (is<ArrayNode>(node, 'ArrayNode')) {
-      const items = node.items.map((item) => this.read(item));
-      const first = items[0] ?? this.here();
-      return { ...over(first, items.at(-1) ?? first), form: 'list', items };
-    }
+    if (is<ArrayNode>(node, 'ArrayNode')) return this.list(node);
     if (is<AccessorNode>(node, 'AccessorNode')) return this.member(node);
     if (is<FunctionNode>(node, 'FunctionNode')) return this.call(node);
+    if (node.type === 'RelationalNode') return this.chain(node as unknown as Chain);
     throw this.refuse(node);
+  }
+
+  private brackets({ content }: ParenthesisNode): Syntax {
+    const inside = this.read(content);
+    const whole = { ...inside };
+    this.bracketed.set(whole, this.widened(this.outer(inside), '(', ')'));
+    return whole;
   }
 
   private constant({ value }: ConstantNode): Syntax {
     const leaf = this.leaf();
     const place = span(leaf);
-    if (typeof value === 'string') return { ...place, form: 'text', value };
-    if (typeof value === 'boolean') return { ...place, form: 'flag', value };
-    return { ...place, form: 'number', value: Number(leaf.text) };
+    if (typeof value === 'string' && leaf.type === 'text') return { ...place, form: 'text', value };
+    if (typeof value === 'boolean' && leaf.type === 'name')
+      return { ...place, form: 'flag', value };
+    if (leaf.type !== 'number' || value !== Number(leaf.text)) throw misread(leaf);
+    return { ...place, form: 'number', value };
+  }
+
+  private list({ items: nodes }: ArrayNode): Syntax {
+    const items = nodes.map((item) => this.read(item));
+    const [first] = items;
+    const last = items.at(-1);
+    // An empty list has no place of its own: the first that has nothing in it is meant.
+    const empty = this.tokens.find(
+      ({ text }, place) => text === '[' && this.tokens[place + 1]?.text === ']',
+    );
+    const place =
+      first && last
+        ? this.widened(this.over(first, last), '[', ']')
+        : { start: empty?.start ?? 0, end: (empty?.start ?? 0) + 2 };
+    return { ...place, form: 'list', items };
   }
 
   private member(node: AccessorNode): Syntax {
@@ -105,8 +138,10 @@ class Walk {
       );
     }
     const given = node.args.map((argument) => this.read(argument));
+    const last = given.at(-1);
+    const closed = last ? this.after(this.outer(last)) : this.closing(name);
     return {
-      ...over(name, given.at(-1) ?? name),
+      ...over(name, closed ?? name),
       form: 'call',
       name: name.text,
       nameSpan: span(name),
@@ -123,7 +158,7 @@ class Walk {
     const left = this.read(first);
     const lastOfLeft = this.leaves[this.at - 1];
     const right = this.read(second);
-    const place = over(left, right);
+    const place = this.over(left, right);
     const arithmetic = ARITHMETIC.get(name);
     if (arithmetic !== undefined) {
       if (arithmetic === '/') refuseUnclearDivisor(first, second, right, lastOfLeft);
@@ -148,13 +183,22 @@ class Walk {
 
   private unary(name: string, operand: MathNode, node: OperatorNode): Syntax {
     const of = this.read(operand);
+    const around = this.outer(of);
+    const place = over(this.before(around) ?? around, around);
     if (name === 'unaryMinus') {
-      if (of.form === 'number') return { ...of, value: -of.value };
-      return { ...span(of), form: 'negative', of };
+      if (of.form === 'number') return { ...of, ...place, value: -of.value };
+      return { ...place, form: 'negative', of };
     }
     if (name === 'unaryPlus') return of;
-    if (name === 'not') return { ...span(of), form: 'not', of };
+    if (name === 'not') return { ...place, form: 'not', of };
     throw this.refuse(node);
+  }
+
+  private chain({ params }: Chain): never {
+    const terms = params.map((term) => this.read(term));
+    const [first] = terms;
+    const place = first ? this.over(first, terms.at(-1) ?? first) : this.here();
+    throw new Refused(place, 'Comparisons do not chain.', 'Write a < b and b < c.');
   }
 
   // Number and unit side by side: the one product that needs no sign.
@@ -164,23 +208,32 @@ class Walk {
     const value = number && this.literal(number);
     const leaf = this.leaves[this.at];
     const exponent = unit && this.unitPower(unit);
-    const place = over(
-      this.leaves[start] ?? this.here(),
-      this.leaves[Math.max(start, this.at - 1)] ?? this.here(),
-    );
     if (value === undefined || exponent === undefined || !leaf) {
-      const power = /^([A-Za-z]+)([23])$/.exec(leaf?.text ?? '');
-      throw new Refused(
-        place,
-        'Two things side by side are not multiplied here.',
-        power
-          ? `Write ${power[1] ?? ''}^${power[2] ?? ''}, or * between them.`
-          : 'Write * between them.',
-      );
+      this.at = start;
+      throw this.sideBySide(node);
     }
+    const first = span(this.leaves[start] ?? leaf);
+    const sign = this.before(first);
+    const isSigned = sign !== undefined && number && isUnary(number);
+    const place = over(isSigned ? sign : first, this.leaves[this.at - 1] ?? leaf);
     if (!Number.isFinite(value))
       throw new Refused(place, 'This divides by zero.', 'Write another number.');
     return { ...place, form: 'measure', value, unit: leaf.text, exponent };
+  }
+
+  private sideBySide(node: OperatorNode): Refused {
+    const [first, second] = node.args.map((each) => this.read(each));
+    const place = first && second ? this.over(first, second) : this.here();
+    const name = second?.form === 'name' ? second.name : '';
+    const meant = wordedUnit(name);
+    if (first?.form === 'number' && meant && !unitNamed(name)) {
+      return new Refused(place, `“${name}” is not a unit here.`, `Write ${meant.symbol}.`);
+    }
+    const found =
+      name === '' || unitNamed(name)
+        ? 'Two things side by side are not multiplied here.'
+        : `“${name}” is not a unit, and two things side by side are not multiplied here.`;
+    return new Refused(place, found, 'Write * between them.');
   }
 
   private literal(node: MathNode): number | undefined {
@@ -224,8 +277,35 @@ class Walk {
   }
 
   private here(): Span {
-    const leaf = this.leaves[this.at] ?? this.leaves.at(-1);
+    const leaf = this.leaves[this.at] ?? this.leaves.at(-1) ?? this.tokens.at(-1);
     return leaf ? span(leaf) : { start: 0, end: 0 };
+  }
+
+  /** The place of a part with the brackets round it. */
+  private outer(of: Syntax): Span {
+    return this.bracketed.get(of) ?? span(of);
+  }
+
+  private over(first: Syntax, last: Syntax): Span {
+    return over(this.outer(first), this.outer(last));
+  }
+
+  private widened(place: Span, open: string, close: string): Span {
+    const [before, after] = [this.before(place), this.after(place)];
+    return before?.text === open && after?.text === close ? over(before, after) : place;
+  }
+
+  private before({ start }: Span): Token | undefined {
+    return this.tokens[(this.starting.get(start) ?? 0) - 1];
+  }
+
+  private after({ end }: Span): Token | undefined {
+    return this.tokens[(this.ending.get(end) ?? NaN) + 1];
+  }
+
+  private closing(name: Token): Token | undefined {
+    const open = this.after(name);
+    return open && this.after(open);
   }
 
   private refuse(node: MathNode): Refused {
@@ -237,8 +317,12 @@ class Walk {
   }
 }
 
+/** Several comparisons in a row, as the parser keeps them. */
+interface Chain {
+  readonly params: readonly MathNode[];
+}
+
 const REFUSED = new Map<string, readonly [string, string]>([
-  ['RelationalNode', ['Comparisons do not chain.', 'Write a < b and b < c.']],
   ['RangeNode', ['Ranges are not part of a formula.', 'Write a list: [a, b].']],
   [
     'AccessorNode',
@@ -254,75 +338,21 @@ const REFUSED = new Map<string, readonly [string, string]>([
   ['ObjectNode', ['Objects are not part of a formula.', 'Take it out.']],
 ]);
 
-function refuseUnclearDivisor(
-  left: MathNode,
-  divisor: MathNode,
-  right: Syntax,
-  lastOfLeft: Token | undefined,
-): void {
-  if (right.form !== 'measure' || !is<OperatorNode>(divisor, 'OperatorNode')) return;
-  const fraction = divisor.args[0];
-  const isFraction =
-    fraction && is<OperatorNode>(fraction, 'OperatorNode') && String(fraction.fn) === 'divide';
-  const bareNumber =
-    lastOfLeft?.type === 'number' && !isImplicitEnd(left) && left.type !== 'ParenthesisNode';
-  if (isFraction || bareNumber || lastOfLeft?.text === 'pi') {
-    throw new Refused(
-      right,
-      'It is not clear what this divides.',
-      'Put brackets round the divisor or round the fraction.',
-    );
-  }
-}
-
-// The last leaf of `3 ft^2` is a number, but it belongs to the unit.
-function isImplicitEnd(node: MathNode): boolean {
-  if (!is<OperatorNode>(node, 'OperatorNode'))
-    return node.type === 'FunctionNode' || node.type === 'ArrayNode';
-  const last = node.args.at(-1);
-  if (isImplicit(node)) return true;
-  return (
-    last !== undefined && node.args.length > 1 && String(node.fn) !== 'pow' && isImplicitEnd(last)
-  );
-}
-
-function refuseSplitUnit(left: MathNode, right: MathNode, place: Span): void {
-  if (!isBareUnit(right) || !is<OperatorNode>(left, 'OperatorNode') || String(left.fn) !== 'divide')
-    return;
-  const divisor = left.args[1];
-  if (divisor && is<OperatorNode>(divisor, 'OperatorNode') && isImplicit(divisor)) {
-    throw new Refused(
-      place,
-      'Only the first part of the unit would divide.',
-      'Put brackets: x / (150 lb/ft^3).',
-    );
-  }
-}
-
-function isBareUnit(node: MathNode): boolean {
-  if (is<SymbolNode>(node, 'SymbolNode'))
-    return unitNamed(node.name === 'iN' ? 'in' : node.name) !== undefined;
-  const base =
-    is<OperatorNode>(node, 'OperatorNode') && String(node.fn) === 'pow' ? node.args[0] : undefined;
-  return base !== undefined && isBareUnit(base);
-}
-
-function isImplicit(node: OperatorNode): boolean {
-  return (node as OperatorNode & { readonly implicit?: boolean }).implicit === true;
-}
-
-function is<N extends MathNode>(node: MathNode, type: N['type']): node is N {
-  return node.type === type;
-}
-
-function isNode(value: unknown): value is MathNode {
-  return typeof value === 'object' && value !== null && 'type' in value;
-}
-
 function span({ start, end }: Span): Span {
   return { start, end };
 }
 
 function over(first: Span, last: Span): Span {
   return { start: first.start, end: last.end };
+}
+
+function isUnary(node: MathNode): boolean {
+  if (!is<OperatorNode>(node, 'OperatorNode')) return false;
+  const [first] = node.args;
+  return node.args.length === 1 || (first !== undefined && isUnary(first));
+}
+
+// The parser took the piece for something else: better no formula than another one.
+function misread(leaf: Token): Refused {
+  return new Refused(leaf, `“${leaf.text}” can't be read here.`, 'Write it more simply.');
 }

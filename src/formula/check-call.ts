@@ -149,9 +149,14 @@ function refuseCount(call: Call, parameters: readonly string[]): void {
   if (call.arguments.length === parameters.length) return;
   throw new Refused(
     call,
-    `${call.name} takes ${String(parameters.length)} values, not ${String(call.arguments.length)}.`,
+    `${call.name} takes ${howMany(parameters.length)}, not ${String(call.arguments.length)}.`,
     `Write ${call.name}(${parameters.join(', ')}).`,
   );
+}
+
+function howMany(count: number): string {
+  if (count === 0) return 'no values';
+  return count === 1 ? '1 value' : `${String(count)} values`;
 }
 
 function refuseKind(call: Call, parameter: string, given: Expression, kind: Kind): void {

@@ -17,7 +17,7 @@ import {
 } from '../units/index.ts';
 import { check, type Place } from './check.ts';
 import type { Expression } from './expression.ts';
-import { massForForce, withArticle } from './fit.ts';
+import { capital, massForForce, withArticle } from './fit.ts';
 import { isWord, unified } from './general.ts';
 import { Refused, type Span } from './problem.ts';
 import type { Comparison, Syntax } from './syntax.ts';
@@ -161,7 +161,7 @@ function degreesTimesUnit(
   { left, right }: Syntax & { form: 'arithmetic' },
   { scope }: Place,
 ): Expression | undefined {
-  if (left.form !== 'measure') return undefined;
+  if (left.form !== 'measure' || left.exponent !== 1) return undefined;
   const unit = unitNamed(left.unit);
   const base = right.form === 'arithmetic' && right.sign === '^' ? right.left : right;
   if (unit?.symbol !== 'degC' && unit?.symbol !== 'degF') return undefined;
@@ -233,8 +233,4 @@ function differ(left: Expression, right: Expression, verb: string, span: Span): 
     `${capital(withArticle(kindName(left.kind)))} and ${withArticle(kindName(right.kind))} ${verb}.`,
     massForForce(left.kind, right.kind) ?? 'Bring both to one kind.',
   );
-}
-
-function capital(text: string): string {
-  return text.slice(0, 1).toUpperCase() + text.slice(1);
 }

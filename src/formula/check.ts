@@ -12,7 +12,7 @@ import {
   power,
 } from '../units/index.ts';
 import { checkArithmetic, checkComparison, checkNegative } from './check-operator.ts';
-import { checkCall } from './check-call.ts';
+import { checkCall, functionNames } from './check-call.ts';
 import type { Expression, Reference, Scope } from './expression.ts';
 import { withArticle } from './fit.ts';
 import { unified } from './general.ts';
@@ -99,6 +99,10 @@ function checkName(name: string, span: Span, { scope }: Place): Expression {
   const unit = parseUnit(name);
   if (unit)
     return { ...span, form: 'constant', kind: quantity(unit.dimension), value: unit.factor };
+  if (scope.sheets().includes(name))
+    throw new Refused(span, `“${name}” is a sheet.`, `Write ${name}.column.`);
+  if (functionNames().includes(name))
+    throw new Refused(span, `“${name}” is a function.`, `Write ${name}(...).`);
   const meant = nearest(name, scope.names());
   throw new Refused(
     span,

@@ -53,6 +53,11 @@ export function withArticle(name: string): string {
   return `${/^[aeiou]/.test(name) ? 'an' : 'a'} ${name}`;
 }
 
+/** The text with a capital to begin with. */
+export function capital(text: string): string {
+  return text.slice(0, 1).toUpperCase() + text.slice(1);
+}
+
 const ACCELERATION = dimension({ length: 1, time: -2 });
 
 function isWeightOf(force: QuantityKind, mass: QuantityKind): boolean {

@@ -8,7 +8,7 @@ import {
 } from '../units/index.ts';
 import { check } from './check.ts';
 import type { Expression, Scope } from './expression.ts';
-import { misfit, withArticle } from './fit.ts';
+import { capital, misfit, withArticle } from './fit.ts';
 import { parse } from './parse.ts';
 import { Refused, type FormulaProblem } from './problem.ts';
 
@@ -65,7 +65,7 @@ function shownUnit(name: string, span: { start: number; end: number }, { kind }:
   if (kind.type !== 'quantity' || !sameDimension(kind.dimension, unit.dimension)) {
     throw new Refused(
       span,
-      `${withArticle(kindName(kind))} can't be shown in ${name}.`,
+      `${capital(withArticle(kindName(kind)))} can't be shown in ${name}.`,
       'Choose a unit of the same kind.',
     );
   }

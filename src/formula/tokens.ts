@@ -24,6 +24,19 @@ const FOREIGN = new Map([
   ['end', 'Give the column another name.'],
 ]);
 
+/** Signs that the parser knows and formulas do not, with what to write instead. */
+const FOREIGN_SIGNS = new Map([
+  ['?.', 'Write sheet.column.'],
+  ['??', 'A formula answers for a blank with given(x, otherwise).'],
+  ['.*', 'Write *.'],
+  ['./', 'Write /.'],
+  ['.^', 'Write ^.'],
+  ['**', 'Write ^ for a power.'],
+  ['<<', 'Write a comparison, or * 2.'],
+  ['>>', 'Write a comparison, or / 2.'],
+  ['<>', 'Write !=.'],
+]);
+
 /** What to write instead of a character that formulas do not know. */
 const ADVICE = new Map([
   ["'", 'Write tape readings as 5 ft + 3 in.'],
@@ -81,6 +94,7 @@ export function tokens(text: string): readonly Token[] {
   }
   found.forEach((token, at) => {
     refuseForeign(token);
+    refuseForeignSign(token, found[at + 1]);
     refuseTapeMarks(token, found[at - 1], found[at + 1]);
     refuseFeetAndInches(found.slice(at, at + 4));
   });
@@ -113,6 +127,27 @@ function refuseForeign(token: Token): void {
   if (token.type === 'number' && !Number.isFinite(Number(token.text))) {
     throw new Refused(token, `“${token.text}” is too large a number.`, 'Write a smaller one.');
   }
+}
+
+function refuseForeignSign(token: Token, after: Token | undefined): void {
+  if (token.type === 'text') {
+    if (isReadable(token.text)) return;
+    throw new Refused(
+      token,
+      `“${token.text}” has a backslash before a character that takes none.`,
+      'Write \\\\ for a backslash and \\" for a quote.',
+    );
+  }
+  // A number may end in a point, and the parser takes that point for the sign's.
+  const sign = `${token.text.slice(-1)}${after?.text ?? ''}`;
+  const advice = FOREIGN_SIGNS.get(sign);
+  if (advice === undefined || after?.start !== token.end) return;
+  const span = { start: token.end - 1, end: after.end };
+  throw new Refused(span, `“${sign}” is not part of a formula.`, advice);
+}
+
+function isReadable(quoted: string): boolean {
+  return !/\\(?!["'\\/bfnrt]|u[0-9a-fA-F]{4})/.test(quoted.replaceAll('\\\\', ''));
 }
 
 // `5' 3"` reads as a number and a text; `3-1/2 in` and `3 1/2 in` as a difference and a product.
