@@ -246,6 +246,7 @@ export class App extends LitElement {
     this.trouble = '';
     this.working = undefined;
     if (!job.book.sheet(this.sheet)) this.sheet = this.firstSheet(job);
+    this.row = firstRow(job);
     if (location.hash !== `#${job.id}`) location.hash = job.id;
   }
 
@@ -348,6 +349,14 @@ export class App extends LitElement {
   private sheets(): Sheet[] {
     return [...this.renderRoot.querySelectorAll('bp-sheet')];
   }
+}
+
+/** The row that the pictures show at first: a hole where one is dug, else a post. */
+function firstRow({ book }: OpenJob): string {
+  const [sheet] = [book.sheet('holes'), book.sheet('posts')].filter(
+    (one) => (one?.rowCount ?? 0) > 0,
+  );
+  return sheet?.rowId(0) ?? '';
 }
 
 declare global {

@@ -27,8 +27,12 @@ export class Band extends LitElement {
         padding: 8px 14px;
       }
       strong {
+        display: inline-block;
         color: var(--paint);
         font-weight: 600;
+      }
+      strong::first-letter {
+        text-transform: uppercase;
       }
       p {
         flex: 1 1 20em;
@@ -59,7 +63,7 @@ export class Band extends LitElement {
             send(this, 'go-to', { sheet: first.sheet, row: first.row });
           }}
           >See the choices</a
-        >${others === '' ? nothing : ` ${others} below.`}
+        >${others === '' ? nothing : `. ${others} below.`}
       </p>
     </div>`;
   }

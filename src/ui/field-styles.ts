@@ -79,8 +79,11 @@ export const fieldStyles = css`
   }
   .standing {
     font-size: 13px;
-    line-height: 1.3;
+    line-height: 1.35;
     color: var(--soft);
+    white-space: nowrap;
+    overflow: hidden;
+    text-overflow: ellipsis;
   }
   .worked {
     display: block;

@@ -137,11 +137,9 @@ export class Field extends LitElement {
     </div>`;
   }
 
-  private renderStanding({ standing, source }: ColumnView): TemplateResult | typeof nothing {
-    const words = [source, standing].filter(
-      (part, place, all) => part !== '' && all.indexOf(part) === place,
-    );
-    return words.length === 0 ? nothing : html`<p class="standing">${words.join(', ')}</p>`;
+  private renderStanding(column: ColumnView): TemplateResult | typeof nothing {
+    const words = standingWords(column);
+    return words === '' ? nothing : html`<p class="standing" title=${words}>${words}</p>`;
   }
 
   private shown(column: ColumnView, cell: CellView): TemplateResult | string {
@@ -182,6 +180,12 @@ export class Field extends LitElement {
       new CustomEvent<string>('field-kept', { detail: text, bubbles: true, composed: true }),
     );
   }
+}
+
+/** Where a number comes from and how far it can be trusted, said once. */
+function standingWords({ source, standing }: ColumnView): string {
+  if (source === '' || source.startsWith(standing)) return source === '' ? standing : source;
+  return standing === '' ? source : `${source}, ${standing}`;
 }
 
 declare global {

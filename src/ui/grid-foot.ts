@@ -11,6 +11,8 @@ export interface FootSight {
   /** The current row's place. */
   readonly row: number;
   readonly more: boolean;
+  /** Whether somebody was on the grid: what is about the current cell is of no use before. */
+  readonly used: boolean;
   readonly order: RowOrder;
   /** How many cells are chosen while one of them is typed into. */
   readonly choosing: number;
@@ -28,11 +30,11 @@ export interface FootDeeds {
 
 /** The line under a grid: what there is to say about the current cell, and what can be done here. */
 export function gridFoot(sight: FootSight, deeds: FootDeeds): TemplateResult {
-  const { view, column, row, more, order } = sight;
+  const { view, column, row, more, order, used } = sight;
   const hidden = hiddenCount(view);
   const rowName = row < view.rowCount ? view.rowName(row) : '';
   return html`<div class="foot">
-    <p class="note">${noteOf(sight, rowName)}</p>
+    <p class="note">${used ? noteOf(sight, rowName) : nothing}</p>
     ${
       column?.formula === undefined || rowName === ''
         ? nothing
@@ -45,7 +47,7 @@ export function gridFoot(sight: FootSight, deeds: FootDeeds): TemplateResult {
         : button(more ? 'Fewer columns' : `More columns (${String(hidden)})`, deeds.showMore)
     }
     ${view.growable ? button('Add a row', deeds.addRow) : nothing}
-    ${view.growable && rowName !== '' ? button(`Remove ${rowName}`, deeds.removeRow) : nothing}
+    ${used && view.growable && rowName !== '' ? button(`Remove ${rowName}`, deeds.removeRow) : nothing}
   </div>`;
 }
 

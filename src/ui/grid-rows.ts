@@ -87,7 +87,7 @@ function gridCell(
     manner(cell),
     side(column),
     position.column === 0 && 'first',
-    column.entered && column.formula !== undefined && 'call',
+    isCall(column) && 'call',
     isCurrent && 'current',
     chosen && 'chosen',
     changed.has(`${view.id}/${rowId}/${column.id}`) && 'flash',
@@ -110,6 +110,11 @@ function gridCell(
         : nothing
     }
   </div>`;
+}
+
+/** A choice that a formula makes and a person may overrule: the answer of its row. */
+function isCall({ entered, formula, kind }: ColumnView): boolean {
+  return entered && formula !== undefined && kind.type === 'choice';
 }
 
 function side(column: ColumnView): string | false {

@@ -63,6 +63,8 @@ export const gridStyles = css`
   .unit {
     font: 400 14px/1.25 var(--face);
     color: var(--soft);
+    width: min-content;
+    min-width: 100%;
   }
   .cell {
     position: relative;
@@ -86,7 +88,7 @@ export const gridStyles = css`
     background: var(--sheet);
   }
   .call.worked .value,
-  .call.typed .value {
+  .call .value:has(+ .suggested) {
     font-weight: 600;
   }
   .row-current .cell {

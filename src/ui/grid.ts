@@ -43,6 +43,7 @@ export class Grid extends LitElement implements HandledGrid {
   columns: readonly ColumnView[] = [];
 
   @state() private more = false;
+  @state() private used = false;
   @state() private scrolled = { scrollTop: 0, viewHeight: 600, rowHeight: 34 };
 
   @query('.scroller') private readonly scroller!: HTMLElement | null;
@@ -109,7 +110,7 @@ export class Grid extends LitElement implements HandledGrid {
     if (!view) return nothing;
     const sight = this.sightOf(view);
     return html`
-      <div class="scroller" @scroll=${this.noteScroll}>
+      <div class="scroller" @scroll=${this.noteScroll} @focusin=${() => (this.used = true)}>
         <div class="columns" .style=${`grid-template-columns:${columnWidths(view, columns)}`}>
           <div
             role="grid"
@@ -183,7 +184,16 @@ export class Grid extends LitElement implements HandledGrid {
     const { hand, order, more } = this;
     const choosing = hand.anchor && hand.editing !== undefined ? positionsOf(hand.block).length : 0;
     return gridFoot(
-      { view, column: hand.column, cell: hand.cell, row: hand.at.row, more, order, choosing },
+      {
+        view,
+        column: hand.column,
+        cell: hand.cell,
+        row: hand.at.row,
+        more,
+        used: this.used,
+        order,
+        choosing,
+      },
       {
         showMore: () => (this.more = !this.more),
         addRow: () => {

@@ -112,7 +112,7 @@ export class Start extends LitElement {
       <ul class="ways">
         ${this.renderWay(
           'Open the example job',
-          'Seven posts by a tree, to look around in.',
+          'A back run with a tree in it, to look around in.',
           () => this.choose({ choose: 'demo' }),
           'first',
         )}

@@ -69,7 +69,7 @@ export class Stops extends LitElement {
   protected readonly follow = new FollowBook(this, () => this.book);
 
   protected override render() {
-    const stops = stopsAt(this.book, this.sheet);
+    const stops = alike(stopsAt(this.book, this.sheet));
     if (stops.length === 0) return nothing;
     const strong = stops.filter(({ level }) => level === 'stop').length;
     const shown = this.all ? stops : stops.slice(0, strong + CAUTIONS_SHOWN);
@@ -90,28 +90,43 @@ export class Stops extends LitElement {
       }`;
   }
 
-  private renderStop({ level, rowName, message, source, row }: Stop): TemplateResult {
+  private renderStop({ level, message, source, rows }: StopOfRows): TemplateResult {
     const name = level === 'stop' ? 'Stop' : 'Caution';
     return html`<li class=${level}>
-      <span class="where">${rowName === '' ? name : `${name}, ${rowName}`}</span>
+      <span class="where">${name}</span>
       <span
         >${setFractions(message)}
-        ${
-          row === undefined
-            ? nothing
-            : html`<a
+        ${rows.map(
+          ({ row, rowName }) =>
+            html`<a
                 href="#${this.sheet}"
                 @click=${(event: Event) => {
                   event.preventDefault();
                   send(this, 'go-to', { sheet: this.sheet, row });
                 }}
-                >Show it</a
-              >`
-        }</span
+                >${rowName === '' ? 'Show it' : rowName}</a
+              >${' '}`,
+        )}</span
       >
       ${source === '' ? nothing : html`<span class="source">${source}</span>`}
     </li>`;
   }
+}
+
+/** A stop, and all the rows where it says the same. */
+interface StopOfRows extends Stop {
+  readonly rows: readonly Stop[];
+}
+
+/** Stops that say the same of several rows, said once. */
+function alike(stops: readonly Stop[]): readonly StopOfRows[] {
+  const groups = new Map<string, StopOfRows>();
+  for (const stop of stops) {
+    const said = `${stop.level} ${stop.message} ${stop.source}`;
+    const before = groups.get(said)?.rows ?? [];
+    groups.set(said, { ...stop, rows: stop.row === undefined ? before : [...before, stop] });
+  }
+  return [...groups.values()];
 }
 
 declare global {

@@ -100,14 +100,31 @@ describe('<bp-stops>', () => {
     const stops = await onPage('bp-stops', { book, sheet: 'holes' });
     const items = [...(stops.shadowRoot?.querySelectorAll('li') ?? [])].map(words);
     expect(items).toHaveLength(2);
-    expect(items[0]).toMatch(/^Stop, Hole 4 .* IBC 1807\.3\.2\.1$/);
+    expect(items[0]).toMatch(/^Stop Rock at .* Hole 4 IBC 1807\.3\.2\.1$/);
     expect(items[1]).toMatch(/^Caution .* common practice$/);
+  });
+
+  it('says once what it says of several rows, with the way to each', async () => {
+    const [stop] = book.stops();
+    if (!stop) throw new Error('The fake job has a stop.');
+    book.stopList = [stop, { ...stop, row: 'r1', rowName: 'Hole 3' }];
+    const stops = await onPage('bp-stops', { book, sheet: 'holes' });
+    const places: unknown[] = [];
+    stops.addEventListener('go-to', ({ detail }) => places.push(detail.row));
+    expect(stops.shadowRoot?.querySelectorAll('li')).toHaveLength(1);
+    await userEvent.click(inside(stops, 'a:nth-of-type(2)'));
+    expect(places).toEqual(['r1']);
   });
 
   it('folds many cautions away and never a stop', async () => {
     const [stop, caution] = book.stops();
     if (!stop || !caution) throw new Error('The fake job has a stop and a caution.');
-    book.stopList = [caution, caution, caution, stop, stop, stop, caution];
+    const many = (like: typeof stop, count: number) =>
+      Array.from({ length: count }, (_, at) => ({
+        ...like,
+        message: `${String(at)} ${like.message}`,
+      }));
+    book.stopList = [...many(caution, 4), ...many(stop, 3)];
     const stops = await onPage('bp-stops', { book, sheet: 'holes' });
     expect(stops.shadowRoot?.querySelectorAll('.stop')).toHaveLength(3);
     expect(stops.shadowRoot?.querySelectorAll('.caution')).toHaveLength(2);

@@ -9,6 +9,7 @@ import type {
   Stop,
 } from '../../../src/worksheet/index.ts';
 import { TEXT } from '../../../src/units/index.ts';
+import { fakeWorking } from '../fake-working.ts';
 
 /** What a fake sheet is made of. */
 export interface FakeSheet {
@@ -116,6 +117,10 @@ export class FakeBook implements BookView {
 
   stops(): readonly Stop[] {
     return this.stopList;
+  }
+
+  working(sheet: string, row: string, column: string) {
+    return fakeWorking(this.sheet(sheet), row, column);
   }
 
   subscribe(listener: (change: BookChange) => void): () => void {
