@@ -1,10 +1,11 @@
 export { functionNames } from './check-call.ts';
 export { decode, encode } from './compile.ts';
-export type { Expression, Reference, Scope } from './expression.ts';
+export { references, type Expression, type Reference, type Scope } from './expression.ts';
 export { EMPTY_SCOPE, isFormula, readFormula, type Formula } from './formula.ts';
+export { AGGREGATES } from './general.ts';
 export type { Trace } from './node.ts';
 export type { FormulaProblem, Span } from './problem.ts';
-export { allParts, partText, type Part } from './part.ts';
+export { allParts, partSpan, partText, partsInOrder, type Part } from './part.ts';
 export { Program } from './program.ts';
 export { reckon, type ReckonOptions } from './reckon.ts';
 export { workingLines } from './working.ts';

@@ -4,6 +4,7 @@ import { wholeReferences } from './check-call.ts';
 import { compileParts, decode } from './compile.ts';
 import { parts as inside, type Expression } from './expression.ts';
 import type { Node } from './node.ts';
+import type { Span } from './problem.ts';
 
 /** One part of a formula, with what it comes to on one row. */
 export interface Part {
@@ -35,8 +36,18 @@ export function allParts(part: Part): readonly Part[] {
 
 /** A part as it is written, with the brackets that belong to it. */
 export function partText(formula: string, expression: Expression): string {
-  const { start, end } = expression;
-  if (expression.form === 'list') return `[${formula.slice(start, end)}]`;
+  const { start, end } = partSpan(formula, expression);
+  const text = formula.slice(start, end);
+  return expression.form === 'list' ? `[${text}]` : text;
+}
+
+/** A part and all those inside it, in the order they are worked out: innermost first. */
+export function partsInOrder(part: Part): readonly Part[] {
+  return [...part.parts.flatMap(partsInOrder), part];
+}
+
+/** Where a part stands in its formula, with the brackets that belong to it; those of a list stand outside. */
+export function partSpan(formula: string, { start, end }: Span): Span {
   let from = start;
   let to = end;
   const { unopened, unclosed } = openBrackets(formula.slice(start, end));
@@ -47,7 +58,7 @@ export function partText(formula: string, expression: Expression): string {
   for (let left = unclosed; left > 0 && to < formula.length; to++) {
     if (formula[to] === ')' || formula[to] === ']') left -= 1;
   }
-  return formula.slice(from, to);
+  return { start: from, end: to };
 }
 
 class Reader {

@@ -14,6 +14,8 @@ import { shownUnit } from './shown.ts';
 import { stopsOf } from './stops.ts';
 import { typingChanges } from './typing.ts';
 import type { Ask, BookChange, BookView, Entry, SheetView, Stop } from './view.ts';
+import { workingOf } from './working.ts';
+import type { Working } from './working-view.ts';
 
 // Enough for the eye; a changed job input changes every row.
 const MOST_CHANGED = 300;
@@ -56,6 +58,10 @@ export class Book implements BookView {
   stops(): readonly Stop[] {
     this.knownStops ??= stopsOf(this.engine, this.notebook);
     return this.knownStops;
+  }
+
+  working(sheet: string, row: string, column: string): Working | undefined {
+    return workingOf({ sheet, row, column }, this.engine, this.notebook);
   }
 
   subscribe(listener: (change: BookChange) => void): () => void {

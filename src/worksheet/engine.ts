@@ -14,7 +14,7 @@ import {
 } from './model.ts';
 import { rowIdAt } from './row-ids.ts';
 import { scopeOf } from './scope.ts';
-import { shownUnit } from './shown.ts';
+import { shownUnit, startingText } from './shown.ts';
 
 /** Something that readings raise together, at work. */
 export interface AskModel {
@@ -169,12 +169,9 @@ export class Engine {
     const { notebook } = this;
     const { document } = notebook;
     const sheetId = sheet.definition.id;
-    const { start, startMetric } = model.definition;
     const textAt = (row: number): string | undefined => {
       if (sheetId === 'job') {
-        const isMetric =
-          id !== 'units' && document.inputs.get('units')?.trim().toLowerCase() === 'metric';
-        return document.inputs.get(id) ?? (isMetric ? (startMetric ?? start) : start);
+        return document.inputs.get(id) ?? startingText(model.definition, document);
       }
       const rowId = rowIdAt(sheet, band, row, notebook, this.models);
       const typed = rowId === undefined ? undefined : notebook.row(sheetId, rowId)?.cells.get(id);

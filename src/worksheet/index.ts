@@ -5,3 +5,4 @@ export { kindNamed } from './kinds.ts';
 export { SHEETS } from './sheets.ts';
 export { startDocument } from './start.ts';
 export type * from './view.ts';
+export type * from './working-view.ts';

@@ -17,9 +17,20 @@ export function shownUnit(
   { unit, metric, id }: ColumnDefinition,
   document: NotebookDocument,
 ): string {
-  const isMetric =
-    id !== 'units' && document.inputs.get('units')?.trim().toLowerCase() === 'metric';
-  return (isMetric ? (metric ?? unit) : unit) ?? '';
+  return (id !== 'units' && isMetric(document) ? (metric ?? unit) : unit) ?? '';
+}
+
+/** What a job input has before anybody typed one, as a person would type it. */
+export function startingText(
+  { start, startMetric, id }: ColumnDefinition,
+  document: NotebookDocument,
+): string | undefined {
+  return id !== 'units' && isMetric(document) ? (startMetric ?? start) : start;
+}
+
+/** Whether the job is worked in metric units. */
+export function isMetric(document: NotebookDocument): boolean {
+  return document.inputs.get('units')?.trim().toLowerCase() === 'metric';
 }
 
 /** A value as people read it, in a unit but without it. */
@@ -46,10 +57,13 @@ export function shownText(
 
 /** The same with its unit, for messages. */
 export function shownWithUnit(value: Value, kind: Kind, unit: string, percent = false): string {
-  const text = shownText(value, kind, unit, percent);
-  return unit === '' || text.endsWith('%')
-    ? text
-    : `${text} ${unit.replace('degF', '°F').replace('degC', '°C')}`;
+  return inUnit(shownText(value, kind, unit, percent), unit);
+}
+
+/** A value's text with its unit behind it, where it has both. */
+export function inUnit(text: string, unit: string): string {
+  if (unit === '' || text === '' || text.endsWith('%')) return text;
+  return `${text} ${unit.replace('degF', '°F').replace('degC', '°C')}`;
 }
 
 function unitOf(symbol: string, kind: Kind): Unit {

@@ -1,4 +1,5 @@
 import type { Choice, Kind, Problem, Value } from '../units/index.ts';
+import type { Working } from './working-view.ts';
 
 /** A sheet as it is shown; the job is a sheet of one row whose columns are its inputs. */
 export interface SheetView {
@@ -102,6 +103,8 @@ export interface BookView {
   sheet(id: string): SheetView | undefined;
   asks(): readonly Ask[];
   stops(): readonly Stop[];
+  /** How a cell came by what it shows, by its sheet, row id and column; undefined where there is no such cell. */
+  working(sheet: string, row: string, column: string): Working | undefined;
   /** Calls back after every change, once all sheets are worked out again. */
   subscribe(listener: (change: BookChange) => void): () => void;
 

@@ -8,6 +8,7 @@ import type {
   Stop,
 } from '../../../src/worksheet/index.ts';
 import { LENGTH, PLAIN, TEXT, quantity, type Kind, type Value } from '../../../src/units/index.ts';
+import { fakeWorking } from '../fake-working.ts';
 
 /** A cell for a test: its text, and whatever else differs from a plain known cell. */
 export type FakeCell = string | Partial<CellView>;
@@ -64,6 +65,12 @@ export function fakeBook(sheets: Readonly<Record<string, FakeRows>>, parts: Part
     sheet: (id) => views.find((view) => view.id === id),
     asks: () => parts.asks ?? [],
     stops: () => parts.stops ?? [],
+    working: (sheet, row, column) =>
+      fakeWorking(
+        views.find((view) => view.id === sheet),
+        row,
+        column,
+      ),
     subscribe: (listener) => {
       listeners.add(listener);
       return () => listeners.delete(listener);

@@ -1,0 +1,143 @@
+import { allParts, partSpan, partText, type Formula, type Part } from '../formula/index.ts';
+import type { Notebook } from '../notebook/index.ts';
+import {
+  ANGLE,
+  AREA,
+  DENSITY,
+  FORCE,
+  FORCE_PER_LENGTH,
+  LENGTH,
+  MASS,
+  MOMENT,
+  PRESSURE,
+  PRESSURE_PER_DEPTH,
+  SPEED,
+  TEMPERATURE,
+  VOLUME,
+  numberText,
+  sameDimension,
+  siUnit,
+  usualUnit,
+  type Dimension,
+  type Kind,
+  type Value,
+} from '../units/index.ts';
+import type { Engine } from './engine.ts';
+import type { ColumnModel } from './model.ts';
+import { inUnit, isMetric, shownText, shownUnit, shownWithUnit } from './shown.ts';
+
+/** Writes what the parts of a column's formula come to, each in the unit its reader expects. */
+export class WorkedText {
+  private readonly formula: Formula;
+  private readonly column: ColumnModel;
+  private readonly engine: Engine;
+  private readonly notebook: Notebook;
+
+  constructor(formula: Formula, column: ColumnModel, engine: Engine, notebook: Notebook) {
+    this.formula = formula;
+    this.column = column;
+    this.engine = engine;
+    this.notebook = notebook;
+  }
+
+  /** A part as the formula writes it. */
+  written(part: Part): string {
+    return partText(this.formula.text, part.expression);
+  }
+
+  /** A part's value with its unit: that of its column or its rule, else one that its names are shown in, else the usual one; blank where it has none. */
+  value(part: Part): string {
+    const { expression, value } = part;
+    if (value === undefined) return '';
+    const { kind } = expression;
+    if (expression === this.formula.expression) return this.inUnitOf(this.column, value, 2);
+    if (expression.form === 'constant' && typeof value === 'number') return this.written(part);
+    if (expression.form === 'rule') {
+      return shownWithUnit(value, kind, this.usual(kind, expression.rule.unit));
+    }
+    const model = allParts(part)
+      .map((each) => this.columnOf(each))
+      .find((found) => found && isShownAlike(found.kind, kind));
+    return model
+      ? this.inUnitOf(model, value, 4)
+      : shownWithUnit(value, kind, this.usual(kind, undefined));
+  }
+
+  /** The whole formula, its names replaced by their values. */
+  inNumbers(whole: Part): string {
+    const values = this.values(whole).sort((a, b) => b.start - a.start);
+    return values.reduce(
+      (text, { start, end, value }) => text.slice(0, start) + value + text.slice(end),
+      this.formula.text,
+    );
+  }
+
+  private values(part: Part): { start: number; end: number; value: string }[] {
+    const { expression, value } = part;
+    const isName = expression.form === 'column' || expression.form === 'neighbor';
+    const isGathered = expression.form === 'aggregate' && expression.sheet !== '';
+    if ((isName || isGathered) && value !== undefined) {
+      return [
+        { ...partSpan(this.formula.text, expression), value: asWritten(value, this.value(part)) },
+      ];
+    }
+    return part.parts.flatMap((each) => this.values(each));
+  }
+
+  // A share that was worked out is an estimate, as its cell has it.
+  private inUnitOf({ definition, kind }: ColumnModel, value: Value, digits: number): string {
+    const unit = shownUnit(definition, this.notebook.document);
+    const isKnownUnit = unit !== '' || definition.percent === true;
+    const shown = isKnownUnit ? unit : this.usual(kind, undefined);
+    return inUnit(shownText(value, kind, shown, definition.percent, digits), shown);
+  }
+
+  private columnOf({ expression }: Part): ColumnModel | undefined {
+    if (expression.form !== 'column' && expression.form !== 'neighbor') return undefined;
+    const [column] = expression.reference.columns;
+    return column && this.engine.owners.get(column)?.model;
+  }
+
+  private usual(kind: Kind, wanted: string | undefined): string {
+    const of = kind.type === 'list' ? kind.of : kind;
+    if (of.type !== 'quantity') return '';
+    if (!isMetric(this.notebook.document)) return wanted ?? usualUnit(of.dimension).symbol;
+    const metric = METRIC.find(([known]) => sameDimension(known, of.dimension))?.[1];
+    return metric ?? usualUnit(of.dimension).symbol;
+  }
+}
+
+/** A quantity in SI with its unit; blank for whatever has no unit, or is shown in this one already. */
+export function siText(value: Value | undefined, kind: Kind, shownIn: string): string {
+  if (kind.type !== 'quantity' || typeof value !== 'number') return '';
+  const { symbol } = siUnit(kind.dimension);
+  if (symbol === '' || symbol === 'USD' || symbol === shownIn) return '';
+  return `${numberText(value, 6)} ${symbol}`;
+}
+
+const METRIC: readonly (readonly [Dimension, string])[] = [
+  [LENGTH, 'mm'],
+  [AREA, 'm^2'],
+  [VOLUME, 'm^3'],
+  [MASS, 'kg'],
+  [FORCE, 'N'],
+  [PRESSURE, 'kPa'],
+  [PRESSURE_PER_DEPTH, 'kPa/m'],
+  [FORCE_PER_LENGTH, 'N/m'],
+  [DENSITY, 'kg/m^3'],
+  [MOMENT, 'N*m'],
+  [SPEED, 'm/s'],
+  [ANGLE, 'deg'],
+  [TEMPERATURE, 'degC'],
+];
+
+function isShownAlike(a: Kind, b: Kind): boolean {
+  if (a.type === 'list' && b.type === 'list') return isShownAlike(a.of, b.of);
+  return a.type === 'quantity' && b.type === 'quantity' && sameDimension(a.dimension, b.dimension);
+}
+
+function asWritten(value: Value, shown: string): string {
+  if (typeof value === 'string') return `"${value}"`;
+  if (typeof value === 'object') return `[${shown}]`;
+  return shown.startsWith('-') ? `(${shown})` : shown;
+}
