@@ -118,9 +118,14 @@ class Walk {
 
   private member(node: AccessorNode): Syntax {
     const index = node.index as IndexNode & { readonly dotNotation?: boolean };
-    if (!is<SymbolNode>(node.object, 'SymbolNode') || index.dotNotation !== true) {
-      throw this.refuse(node);
+    if (index.dotNotation !== true) {
+      throw new Refused(
+        this.here(),
+        'Items are not picked by their place.',
+        'Use pick or value_for.',
+      );
     }
+    if (!is<SymbolNode>(node.object, 'SymbolNode')) throw this.refuse(node);
     const sheet = this.leaf();
     const column = this.leaf();
     return { ...over(sheet, column), form: 'member', sheet: sheet.text, column: column.text };
@@ -313,7 +318,15 @@ class Walk {
       'This is not part of the formula language.',
       'Take it out.',
     ];
-    return new Refused(this.here(), found, fix);
+    return new Refused(node.type === 'RangeNode' ? this.here() : this.dotted(), found, fix);
+  }
+
+  // From here on as far as points join names.
+  private dotted(): Span {
+    const here = this.here();
+    let place = this.starting.get(here.start) ?? NaN;
+    while (this.tokens[place + 1]?.text === '.' && this.tokens[place + 2]) place += 2;
+    return over(here, this.tokens[place] ?? here);
   }
 }
 
@@ -323,7 +336,7 @@ interface Chain {
 }
 
 const REFUSED = new Map<string, readonly [string, string]>([
-  ['RangeNode', ['Ranges are not part of a formula.', 'Write a list: [a, b].']],
+  ['RangeNode', ['Ranges, with “:”, are not part of a formula.', 'Write a list: [a, b].']],
   [
     'AccessorNode',
     [

@@ -1,3 +1,4 @@
+import { expect } from 'vitest';
 import {
   EMPTY_SCOPE,
   Program,
@@ -179,4 +180,23 @@ export class Desk {
       sheets: () => [...rows.keys()],
     };
   }
+}
+
+/** A formula, its value in the unit after `to`, the tolerance, and where the value comes from. */
+export type Check = readonly [
+  formula: string,
+  printed: number,
+  tolerance: number | 'exact',
+  source: string,
+];
+
+/** Expects a formula to come to the printed value; `exact` allows floating-point noise only. */
+export function expectReckoned(
+  formula: string,
+  printed: number,
+  tolerance: number | 'exact',
+): void {
+  const allowed = tolerance === 'exact' ? 1e-12 * Math.max(1, Math.abs(printed)) : tolerance;
+  const value = Number(reckon(formula));
+  expect(Math.abs(value - printed), `${value} for ${printed}`).toBeLessThanOrEqual(allowed);
 }
