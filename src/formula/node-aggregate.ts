@@ -18,7 +18,8 @@ export class AggregateNode extends Node {
   private readonly bands: readonly Band[];
   private readonly outside: readonly OutsideNode[];
   private readonly isSame: boolean;
-  private once: number | undefined;
+  private once: Gatherer | undefined;
+  private told: Trace | undefined;
   private filled = 0;
 
   /** `isSame`: nothing inside varies with the row outside, so one answer serves all rows. */
@@ -42,6 +43,7 @@ export class AggregateNode extends Node {
   override restart(): void {
     super.restart();
     this.once = undefined;
+    this.told = undefined;
     for (const { given } of this.bands) for (const node of given) node.restart();
   }
 
@@ -49,8 +51,8 @@ export class AggregateNode extends Node {
     this.filled = count;
     for (const { of } of this.outside) of.fill(from, count);
     if (this.isSame) {
-      this.once ??= this.work(0).result;
-      this.data.fill(this.once, 0, count);
+      this.once ??= this.work(0);
+      this.data.fill(this.once.result, 0, count);
     } else {
       for (let i = 0; i < count; i++) this.data[i] = this.work(i).result;
     }
@@ -58,10 +60,17 @@ export class AggregateNode extends Node {
 
   trace(i: number, trace?: Trace): State {
     if (this.knows(i)) return KNOWN;
-    const gatherer = this.work(Math.min(i, this.filled), trace);
+    // Asked again for row after row, one answer for all rows is neither worked out nor told twice.
+    const isAsked = trace !== undefined && !(this.isSame && this.told === trace);
+    this.told = trace;
+    const gatherer = isAsked ? this.work(Math.min(i, this.filled), trace) : this.known(i);
     if (gatherer.state !== KNOWN) return gatherer.state;
-    trace?.wrong(noAnswer(this.name, gatherer.count));
+    if (isAsked) trace.wrong(noAnswer(this.name, gatherer.count));
     return WRONG;
+  }
+
+  private known(i: number): Gatherer {
+    return (this.isSame ? this.once : undefined) ?? this.work(Math.min(i, this.filled));
   }
 
   private work(i: number, trace?: Trace): Gatherer {
