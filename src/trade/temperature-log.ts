@@ -155,7 +155,7 @@ function timeToGather(
 
 function standsStill(temperature: number): Answer {
   return refusal('', [
-    `The log ends at “${shown(temperature, 'degC')}”, where concrete gains nothing.`,
+    `The last reading is “${shown(temperature, 'degC')}”, where concrete gains nothing.`,
     'Enter later readings, or protect the concrete and enter its own temperature.',
   ]);
 }

@@ -1,9 +1,21 @@
 import bags from '../../worksheets/bags.json' with { type: 'json' };
+import bracing from '../../worksheets/bracing.json' with { type: 'json' };
+import cure from '../../worksheets/cure.json' with { type: 'json' };
 import holes from '../../worksheets/holes.json' with { type: 'json' };
 import job from '../../worksheets/job.json' with { type: 'json' };
 import materials from '../../worksheets/materials.json' with { type: 'json' };
 import posts from '../../worksheets/posts.json' with { type: 'json' };
+import temperatures from '../../worksheets/temperatures.json' with { type: 'json' };
 import type { SheetDefinition } from './definition.ts';
 
 /** The built-in sheets, in the order of the work. */
-export const SHEETS = [job, posts, holes, bags, materials] as readonly SheetDefinition[];
+export const SHEETS = [
+  job,
+  posts,
+  holes,
+  bags,
+  materials,
+  bracing,
+  temperatures,
+  cure,
+] as readonly SheetDefinition[];
