@@ -96,7 +96,8 @@ export class FunctionNode extends Node {
       const x = first?.value(i) ?? NaN;
       const y = second?.value(i) ?? 0;
       const value = x !== x || y !== y ? NaN : work(this.name, x, y, largest(this.terms, i));
-      this.data[i] = Number.isFinite(value) ? value : NaN;
+      // Adding nought turns minus nought, as of ceil(-0.5), into nought.
+      this.data[i] = Number.isFinite(value) ? value + 0 : NaN;
     }
   }
 

@@ -9,6 +9,9 @@ const { parse: parseTree } = create(parseDependencies === undefined ? {} : { par
 // `in` converts units in the parser's own language; a stand-in of the same length keeps every place.
 const INCH_STAND_IN = 'iN';
 
+// Far more than a person nests, far less than the call stack holds.
+const DEEPEST = 250;
+
 /** Reads the text of a formula; throws Refused where it is not one. Nothing is evaluated. */
 export function parse(text: string): Parsed {
   const all = tokens(text);
@@ -56,11 +59,33 @@ function tree(body: readonly Token[]): MathNode {
       line.padEnd(start) + (type === 'name' && text === 'in' ? INCH_STAND_IN : text),
     '',
   );
+  let root: MathNode;
   try {
-    return parseTree(replaced);
+    root = parseTree(replaced);
   } catch (error) {
+    if (error instanceof RangeError) throw tooDeep(body, end);
     throw syntaxError(error, body, end);
   }
+  if (isDeeper(root, DEEPEST)) throw tooDeep(body, end);
+  return root;
+}
+
+// Without calls of itself: what is too deep would overflow those as well.
+function isDeeper(root: MathNode, most: number): boolean {
+  let level = [root];
+  for (let depth = 0; level.length > 0; depth++) {
+    if (depth > most) return true;
+    const next: MathNode[] = [];
+    for (const node of level) node.forEach((child) => next.push(child));
+    level = next;
+  }
+  return false;
+}
+
+function tooDeep(body: readonly Token[], end: number): Refused {
+  const start = body[0]?.start ?? 0;
+  const found = `The formula has more than ${String(DEEPEST)} steps inside one another.`;
+  return new Refused({ start, end }, found, 'Split it over two columns.');
 }
 
 function syntaxError(error: unknown, body: readonly Token[], end: number): Refused {

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { isFormula } from '../../src/formula/index.ts';
 import {
-  ANGLE,
   DATE,
   FLAG,
   LENGTH,
