@@ -1,0 +1,101 @@
+import { describe, expect, it } from 'vitest';
+import { amount, cellOf, expectPlainStops, siteOf, stopsOf, typeInto } from './site.ts';
+import { expectNear } from '../trade/si.ts';
+
+// The force stands 3 ft up: 3 in of gap and 0.55 of 5 ft. 12 x 30 wanted; the second hole meets rock.
+const JOB = { fence_height: '5 ft', ground_gap: '3 in', depth_rule: 'local minimum' };
+const rocky = (cells: Record<string, string> = {}, inputs: Record<string, string> = {}) =>
+  siteOf({ ...JOB, ...inputs }, [
+    { remedy: 'replace' },
+    { remedy: 'replace', depth_reached: '18 in', stopped_by: 'rock', ...cells },
+  ]);
+const rockRow = (book: ReturnType<typeof rocky>) => book.sheet('holes')!.rowId(1);
+
+describe('a hole stopped by rock', () => {
+  // Hand-worked from IBC 1807.3.2.1 at 3 ft: 18 in deep, 18 in wide holds 39% of 12 x 30, 24 in 52%;
+  // as much takes about 46 in of width.
+  it.each([
+    { width: '18 in', share: 0.39 },
+    { width: '24 in', share: 0.52 },
+  ])('holds $share of what was wanted at $width wide', ({ width, share }) => {
+    const book = rocky({ hole_width: width });
+    expectNear(amount(book, 'holes', '2', 'capacity_left'), share, 0.005);
+    expectNear(amount(book, 'holes', '2', 'equal_width', 'in'), 46, 0.5);
+  });
+
+  it('shows what that width would cost in concrete', () => {
+    // Hand-worked: a 46.1 in cylinder 18 in deep is 17.4 ft3; less a 4x4, 0.128; the crown 2 in high, 0.66.
+    const book = rocky();
+    expectNear(amount(book, 'holes', '2', 'equal_concrete', 'ft^3'), 17.9, 0.3);
+    expect(amount(book, 'holes', '2', 'concrete', 'ft^3')).toBeLessThan(1.4);
+  });
+
+  it('stops the work until somebody chooses, then says what was chosen', () => {
+    const book = rocky();
+    const [stop, ...others] = stopsOf(book, 'holes', 'short_hole');
+    expect(others).toEqual([]);
+    expect(stop?.level).toBe('stop');
+    expect(stop?.rowName).toBe('hole 2');
+    expect(stop?.message).toMatch(/12 in.*26%.*45 15\/16 in.*engineer/);
+    typeInto(book, 'holes', rockRow(book), { rock_choice: 'pin to rock' });
+    expect(stopsOf(book, 'holes', 'short_hole')).toEqual([]);
+    const [caution] = stopsOf(book, 'holes', 'short_hole_settled');
+    expect(caution?.level).toBe('caution');
+    expect(caution?.message).toContain('pin to rock');
+    expect(caution?.message).toContain('engineer');
+    book.undo();
+    expect(stopsOf(book, 'holes', 'short_hole')).toHaveLength(1);
+    expectPlainStops(book, 'holes');
+  });
+
+  it('offers real choices, and widening is none of them', () => {
+    const column = rocky()
+      .sheet('holes')!
+      .columns.find(({ id }) => id === 'rock_choice');
+    expect(column?.choices).toEqual([
+      'not chosen',
+      'move the hole',
+      'pin to rock',
+      'driven post',
+      'tie to the next footing',
+      'engineer',
+    ]);
+  });
+
+  it('asks nothing of a hole that reached its depth', () => {
+    const book = rocky();
+    for (const column of ['rock_choice', 'capacity_left', 'equal_width', 'equal_concrete']) {
+      expect(cellOf(book, 'holes', '1', column).state).toBe('blank');
+    }
+  });
+
+  it('weighs the hole as dug against the wind', () => {
+    const book = rocky({}, { wind_speed: '115 mph', exposure: 'B', soil: 'sand' });
+    const [holds, asks] = ['capacity', 'wind_force'].map((column) =>
+      amount(book, 'holes', '2', column, 'lbf'),
+    );
+    expect(holds).toBeLessThan(asks!);
+    expectNear(amount(book, 'holes', '2', 'used'), asks! / holds!, 1e-9);
+  });
+});
+
+describe('frost', () => {
+  it('is a warning with a number beside each hole, and only where it is given', () => {
+    // Hand-worked: 65 kPa on 12 in x 36 in, about 12,800 lbf.
+    const deep = { frost_depth: '36 in', depth_rule: 'below frost' };
+    const book = rocky({}, deep);
+    expectNear(amount(book, 'holes', '1', 'frost_grip_force', 'lbf'), 12800, 20);
+    const [warning] = stopsOf(book, 'holes', 'frost_grip');
+    expect(warning?.level).toBe('caution');
+    expect(warning?.message).toMatch(/straight and smooth.*bell/);
+    expect(stopsOf(rocky(), 'holes', 'frost_grip')).toEqual([]);
+  });
+
+  it('grips no deeper than the footing reaches', () => {
+    const book = rocky({}, { frost_depth: '36 in', depth_rule: 'below frost' });
+    const [full, short] = ['1', '2'].map((post) =>
+      amount(book, 'holes', post, 'frost_grip_force', 'lbf'),
+    );
+    expectNear(short! / full!, 0.5, 1e-9);
+  });
+});
