@@ -46,13 +46,15 @@ export class App extends LitElement {
   @query('#readings') private readonly readings!: HTMLInputElement | null;
 
   private readonly width = matchMedia(PHONE);
+  /** Until then the sheet somebody went to stays the current one, also where the page ends too soon. */
+  private heldUntil = 0;
   private quiet: ReturnType<typeof setTimeout> | undefined;
   private leave: (() => void)[] = [];
   // A sheet is current once it crosses a line a third of the way down the screen.
   private readonly crossing = new IntersectionObserver(
     (entries) => {
       const crossed = entries.find(({ isIntersecting }) => isIntersecting)?.target;
-      if (crossed) this.sheet = (crossed as Sheet).sheet;
+      if (crossed && performance.now() > this.heldUntil) this.sheet = (crossed as Sheet).sheet;
     },
     { rootMargin: '-30% 0px -69% 0px' },
   );
@@ -285,13 +287,13 @@ export class App extends LitElement {
   }
 
   private async goTo({ sheet, row, column }: Place): Promise<void> {
+    this.heldUntil = performance.now() + 500;
     this.sheet = sheet;
     if (row !== undefined) this.row = row;
     await this.updateComplete;
     const target = this.sheets().find((one) => one.sheet === sheet);
     target?.scrollIntoView({ block: 'start', behavior: 'instant' });
     target?.goTo(row, column);
-    this.sheet = sheet;
   }
 
   private closeWorking() {

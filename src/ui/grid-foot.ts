@@ -3,6 +3,8 @@ import type { CellView, ColumnView, SheetView } from '../worksheet/index.ts';
 import type { RowOrder } from './row-order.ts';
 import { hiddenCount } from './shown-columns.ts';
 
+const LONGEST_SIEVE = 18;
+
 /** What the line under a grid is drawn from. */
 export interface FootSight {
   readonly view: SheetView;
@@ -52,7 +54,7 @@ export function gridFoot(sight: FootSight, deeds: FootDeeds): TemplateResult {
 }
 
 function orderButtons(
-  { column, cell, order: { sorting, sieve } }: FootSight,
+  { view, column, cell, order: { sorting, sieve } }: FootSight,
   { sort, sift }: FootDeeds,
 ): TemplateResult {
   const isHere = column !== undefined && sorting?.column === column.id;
@@ -65,10 +67,15 @@ function orderButtons(
   ${
     sieve
       ? button('All rows', sift)
-      : cell?.state === 'known' && cell.text !== ''
+      : column && cell && isSieve(view, column, cell)
         ? button(`Only “${cell.text}”`, sift)
         : nothing
   }`;
+}
+
+/** A long note or a row's own name makes no sieve. */
+function isSieve({ columns }: SheetView, { id }: ColumnView, { state, text }: CellView): boolean {
+  return state === 'known' && text !== '' && text.length <= LONGEST_SIEVE && id !== columns[0]?.id;
 }
 
 function button(label: string, deed: () => void): TemplateResult {

@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { ColumnView, SheetView } from '../worksheet/index.ts';
 import { cellContent } from './cell.ts';
+import { setFractions } from './fraction.ts';
 import { cellEditor } from './grid-editor.ts';
 import type { Position } from './grid-keys.ts';
 import type { Sorting } from './row-order.ts';
@@ -31,7 +32,7 @@ export function gridHead({ columns, at, sorting }: GridSight): TemplateResult {
   return html`<div role="row" class="head" aria-rowindex="1">
     ${columns.map((column, place) => {
       const under = [unitFace(column.unit), column.hint].filter((part) => part !== '').join(', ');
-      const classes = [side(column), place === 0 && 'first', place === at.column && 'current'];
+      const classes = [...columnClasses(columns, place), place === at.column && 'current'];
       return html`<div
         role="columnheader"
         aria-colindex=${place + 1}
@@ -39,7 +40,11 @@ export function gridHead({ columns, at, sorting }: GridSight): TemplateResult {
         class=${listed(classes)}
       >
         <span>${column.label}</span>${
-          under === '' ? nothing : html`<span class="unit">${under}</span>`
+          under === ''
+            ? nothing
+            : html`<span class=${under.length > 10 ? 'unit long' : 'unit'}
+                >${setFractions(under)}</span
+              >`
         }
       </div>`;
     })}
@@ -59,11 +64,11 @@ export function gridRow(sight: GridSight, row: number): TemplateResult {
 /** The totals under the columns they belong to; nothing where nothing is totalled. */
 export function gridTotals({ view, columns }: GridSight): TemplateResult | typeof nothing {
   const totals = view.totals();
-  if (totals.size === 0) return nothing;
+  if (!columns.some(({ id }) => totals.has(id))) return nothing;
   return html`<div class="totals" role="group" aria-label="${view.title}, totals">
     ${columns.map((column, place) => {
       const total = totals.get(column.id);
-      const classes = listed(['cell', side(column), place === 0 && 'first']);
+      const classes = listed(['cell', ...columnClasses(columns, place)]);
       if (total === undefined)
         return html`<span class=${classes}>${place === 0 ? 'Total' : ''}</span>`;
       return html`<span class=${classes}
@@ -74,7 +79,7 @@ export function gridTotals({ view, columns }: GridSight): TemplateResult | typeo
 }
 
 function gridCell(
-  { view, at, block, editing, changed }: GridSight,
+  { view, columns, at, block, editing, changed }: GridSight,
   rowId: string,
   column: ColumnView,
   position: Position,
@@ -85,9 +90,7 @@ function gridCell(
   const classes = [
     'cell',
     manner(cell),
-    side(column),
-    position.column === 0 && 'first',
-    isCall(column) && 'call',
+    ...columnClasses(columns, position.column),
     isCurrent && 'current',
     chosen && 'chosen',
     changed.has(`${view.id}/${rowId}/${column.id}`) && 'flash',
@@ -117,8 +120,16 @@ function isCall({ entered, formula, kind }: ColumnView): boolean {
   return entered && formula !== undefined && kind.type === 'choice';
 }
 
-function side(column: ColumnView): string | false {
-  return isFigures(column) && 'figures';
+/** Figures line up on the right; the row's name and its answer stay in sight however wide the sheet is. */
+function columnClasses(columns: readonly ColumnView[], place: number): readonly (string | false)[] {
+  const column = columns[place];
+  if (!column) return [];
+  return [
+    isFigures(column) && 'figures',
+    isCall(column) && 'call',
+    place === 0 && 'first',
+    place > 0 && place === columns.findLastIndex(isCall) && 'answer',
+  ];
 }
 
 function listed(names: readonly (string | false)[]): string {

@@ -11,7 +11,8 @@ export const gridStyles = css`
     background: var(--sheet);
     overscroll-behavior: contain auto;
     overflow-anchor: none;
-    scroll-padding: var(--head-height, 52px) 0 calc(var(--row, 34px) + 2px) var(--first-width, 80px);
+    scroll-padding: var(--head-height, 52px) var(--answer-width, 0px) calc(var(--row, 34px) + 2px)
+      var(--first-width, 80px);
   }
   .columns,
   [role='grid'],
@@ -63,8 +64,12 @@ export const gridStyles = css`
   .unit {
     font: 400 14px/1.25 var(--face);
     color: var(--soft);
-    width: min-content;
-    min-width: 100%;
+    white-space: nowrap;
+  }
+  .unit.long {
+    width: 0;
+    min-width: max(100%, 6.6em);
+    white-space: normal;
   }
   .cell {
     position: relative;
@@ -81,11 +86,22 @@ export const gridStyles = css`
     justify-content: flex-end;
     align-items: flex-end;
   }
+  .answer {
+    position: sticky;
+    right: 0;
+    z-index: 1;
+    background: var(--sheet);
+    border-left: 1px solid var(--rule);
+  }
   .first {
     position: sticky;
     left: 0;
     z-index: 2;
     background: var(--sheet);
+  }
+  .head .first,
+  .head .answer {
+    background-clip: padding-box;
   }
   .call.worked .value,
   .call .value:has(+ .suggested) {

@@ -246,6 +246,8 @@ export class Grid extends LitElement implements HandledGrid {
     // Focus must not land under the head that stays or the column that stays (WCAG 2.2, 2.4.11).
     this.scroller.style.setProperty('--head-height', `${String(head.clientHeight)}px`);
     this.scroller.style.setProperty('--first-width', `${String(first.clientWidth)}px`);
+    const answer = this.renderRoot.querySelector('.head .answer');
+    this.scroller.style.setProperty('--answer-width', `${String(answer?.clientWidth ?? 0)}px`);
     this.scrolled = {
       ...this.scrolled,
       viewHeight: this.scroller.clientHeight,

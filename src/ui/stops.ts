@@ -7,6 +7,9 @@ import { setFractions } from './fraction.ts';
 import { base } from './tokens.ts';
 import { counted, stopsAt } from './waiting.ts';
 
+/** The sheet that is one row, and is in sight beside its stops. */
+const JOB = 'job';
+
 /** More cautions than this are folded away until asked for; stops never are. */
 const CAUTIONS_SHOWN = 2;
 
@@ -124,7 +127,10 @@ function alike(stops: readonly Stop[]): readonly StopOfRows[] {
   for (const stop of stops) {
     const said = `${stop.level} ${stop.message} ${stop.source}`;
     const before = groups.get(said)?.rows ?? [];
-    groups.set(said, { ...stop, rows: stop.row === undefined ? before : [...before, stop] });
+    groups.set(said, {
+      ...stop,
+      rows: stop.row === undefined || stop.sheet === JOB ? before : [...before, stop],
+    });
   }
   return [...groups.values()];
 }
