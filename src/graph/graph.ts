@@ -71,7 +71,8 @@ export class Graph {
       } else if (isDerived(node)) {
         // A parent that moved shifts places even where the same rows are chosen.
         const shifted = (node.parent && moved.has(node.parent)) || !this.known.has(node);
-        const undecided = shifted || node.deciders.some((column) => changed.has(column));
+        const undecided =
+          shifted || node.deciders.some((column) => changed.has(column) || moved.has(column.rows));
         if (undecided && (node.refresh() || shifted)) moved.add(node);
         this.known.add(node);
       }
