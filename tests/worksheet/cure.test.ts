@@ -119,7 +119,7 @@ describe('a log of temperatures', () => {
   it('shows maturity, equivalent age and strength as they grow', () => {
     // Hand-worked: 10 h at 30 K over the datum and 1 h at 15 K; 3 days at 10 degC are 1.6425 days, 0.3044 of the mix.
     const book = logged(NIGHT);
-    expectNear(amount(book, 'temperatures', '10', 'maturity', 'degC*h'), 315, 1e-6);
+    expectNear(amount(book, 'temperatures', '10', 'maturity_gained', 'degC*h'), 315, 1e-6);
     const long = logged([
       ['0', '10 degC'],
       ['72', '10 degC'],
