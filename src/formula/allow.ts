@@ -118,7 +118,7 @@ class Walk {
 
   private member(node: AccessorNode): Syntax {
     const index = node.index as IndexNode & { readonly dotNotation?: boolean };
-    if (index.dotNotation !== true) {
+    if (!index.dotNotation) {
       throw new Refused(
         this.here(),
         'Items are not picked by their place.',

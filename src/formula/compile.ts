@@ -2,7 +2,7 @@ import type { Column, Rows, Words } from '../graph/index.ts';
 import type { Kind, Value } from '../units/index.ts';
 import { wholeReferences } from './check-call.ts';
 import { varies, type Expression, type Reference } from './expression.ts';
-import { Node } from './node.ts';
+import { type Node } from './node.ts';
 import { AggregateNode, FewNode, type Band } from './node-aggregate.ts';
 import {
   DifferenceNode,

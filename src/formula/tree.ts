@@ -12,5 +12,5 @@ export function isNode(value: unknown): value is MathNode {
 
 /** Whether a product is written without a sign, as in `5 ft`. */
 export function isImplicit(node: OperatorNode): boolean {
-  return (node as OperatorNode & { readonly implicit?: boolean }).implicit === true;
+  return (node as OperatorNode & { readonly implicit?: boolean }).implicit;
 }

@@ -31,21 +31,19 @@ export function fromJson(value: unknown): NotebookDocument | Problem {
       'Open it with that version, or reload this page to get it.',
     );
   }
+  if (format !== FORMAT) return refused(`its format is “${String(format)}”`, EARLIER);
   const name = notebook.get('name');
   const inputs = pairs(notebook.get('inputs'));
-  const sheets = list(notebook.get('sheets'), sheetFromJson);
+  const sheets = eachOnce(list(notebook.get('sheets'), sheetFromJson));
   const formulas = pairs(notebook.get('formulas'));
   const assumed = pairs(notebook.get('assumed'));
   const files = list(notebook.get('files'), fileFromJson);
   const parts = { inputs, sheets, formulas, assumed, files };
   const damaged = Object.entries(parts).find(([, part]) => part === undefined)?.[0];
   if (typeof name !== 'string' || !inputs || !sheets || !formulas || !assumed || !files) {
-    return refused(
-      `its “${damaged ?? 'name'}” part is damaged`,
-      'Open an earlier copy; the notebook on screen is untouched.',
-    );
+    return refused(`its “${damaged ?? 'name'}” part is damaged`, EARLIER);
   }
-  return { format: 1, name, inputs, sheets: new Map(sheets), formulas, assumed, files };
+  return { format: FORMAT, name, inputs, sheets, formulas, assumed, files };
 }
 
 /** A document read from the text of a notebook file. */
@@ -54,12 +52,11 @@ export function fromText(text: string): NotebookDocument | Problem {
     return fromJson(JSON.parse(text) as unknown);
   } catch (error) {
     if (isProblem(error)) return error;
-    return refused(
-      'the file stops before its end, or is not a notebook',
-      'Open an earlier copy; the notebook on screen is untouched.',
-    );
+    return refused('the file stops before its end, or is not a notebook', EARLIER);
   }
 }
+
+const EARLIER = 'Open an earlier copy; the notebook on screen is untouched.';
 
 function refused(found: string, fix: string): Problem {
   return problem('Notebook file', found + '.', fix);
@@ -89,18 +86,24 @@ function rowFromJson(value: unknown): Row | undefined {
   const id = row?.get('id');
   const cells = pairs(row?.get('cells'));
   if (!row || typeof id !== 'string' || !cells) return undefined;
-  const from = fields(row.get('from'));
-  const file = from?.get('file');
-  const line = from?.get('line');
-  const kept = pairs(row.get('kept'));
-  const assumed = pairs(row.get('assumed'));
+  const from = originFromJson(row.get('from'));
+  const kept = pairs(row.get('kept') ?? []);
+  const assumed = pairs(row.get('assumed') ?? []);
+  if ((!from && row.has('from')) || !kept || !assumed) return undefined;
   return {
     id,
     cells,
-    ...(typeof file === 'string' && typeof line === 'number' && { from: { file, line } }),
-    ...(kept && { kept }),
-    ...(assumed && { assumed }),
+    ...(from && { from }),
+    ...(row.has('kept') && { kept }),
+    ...(row.has('assumed') && { assumed }),
   };
+}
+
+function originFromJson(value: unknown): Row['from'] {
+  const from = fields(value);
+  const file = from?.get('file');
+  const line = from?.get('line');
+  return typeof file === 'string' && typeof line === 'number' ? { file, line } : undefined;
 }
 
 function fileFromJson(value: unknown): ImportedFile | undefined {
@@ -139,5 +142,11 @@ function pairs(value: unknown): Map<string, string> | undefined {
     const [key, text] = pair as unknown[];
     return typeof key === 'string' && typeof text === 'string' ? [key, text] : undefined;
   });
-  return read && new Map(read);
+  return eachOnce(read);
+}
+
+// Of two with one name, one would be lost without a word.
+function eachOnce<T>(named: [string, T][] | undefined): Map<string, T> | undefined {
+  const map = new Map(named);
+  return named && map.size === named.length ? map : undefined;
 }

@@ -63,7 +63,7 @@ export function column(name: string, rows: Rows, computation?: Computation): Col
 }
 
 /** What stands in a column: values, or the state where there is none. */
-export function shown(of: Column): (number | `state ${State}`)[] {
+export function shown(of: Column): (number | string)[] {
   return Array.from({ length: of.rows.count }, (_, row) => {
     const state = of.states[row] as State;
     return state === KNOWN ? of.values[row]! : `state ${state}`;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import {
   BLANK,
-  Column,
+  type Column,
   EnteredRows,
   FollowingRows,
   Graph,
