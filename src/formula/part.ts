@@ -35,10 +35,9 @@ export function allParts(part: Part): readonly Part[] {
 }
 
 /** A part as it is written, with the brackets that belong to it. */
-export function partText(formula: string, expression: Expression): string {
-  const { start, end } = partSpan(formula, expression);
-  const text = formula.slice(start, end);
-  return expression.form === 'list' ? `[${text}]` : text;
+export function partText(formula: string, part: Span): string {
+  const { start, end } = partSpan(formula, part);
+  return formula.slice(start, end);
 }
 
 /** A part and all those inside it, in the order they are worked out: innermost first. */
@@ -46,7 +45,7 @@ export function partsInOrder(part: Part): readonly Part[] {
   return [...part.parts.flatMap(partsInOrder), part];
 }
 
-/** Where a part stands in its formula, with the brackets that belong to it; those of a list stand outside. */
+/** Where a part stands in its formula, with the brackets that belong to it. */
 export function partSpan(formula: string, { start, end }: Span): Span {
   let from = start;
   let to = end;

@@ -1,6 +1,6 @@
 import { isFormula, readFormula } from '../formula/index.ts';
 import { EnteredRows, type Column } from '../graph/index.ts';
-import { Notebook, type Change, type Row } from '../notebook/index.ts';
+import type { Change, Notebook, Row } from '../notebook/index.ts';
 import type { Problem } from '../units/index.ts';
 import { asksOf } from './asks.ts';
 import { typedText } from './cell.ts';

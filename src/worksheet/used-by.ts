@@ -1,5 +1,5 @@
 import { GroupedRows, placeBelow, type Column, type Reach } from '../graph/index.ts';
-import type { Owner } from './engine.ts';
+import type { Engine, Owner } from './engine.ts';
 import { rowIdAt } from './row-ids.ts';
 import { columnCalled } from './row-names.ts';
 import type { Spot } from './working-steps.ts';
@@ -8,24 +8,47 @@ import type { Use } from './working-view.ts';
 /** What reads a column of a spot: cells of its own row and of rows that follow it, whole columns, rules and totals. */
 export function usesOf(column: Column, spot: Spot): readonly Use[] {
   const { engine } = spot;
+  const own = engine.owners.get(column)?.model;
   const uses = new Map<string, Use>();
-  for (const [reader, owner] of engine.owners) {
-    if (engine.owners.get(column)?.model === owner.model && owner.model) continue;
-    const input = reader.computation.inputs.find((each) => each.column === column);
-    if (!input) continue;
+  for (const { reader, owner, reach } of readersOf(engine).get(column) ?? []) {
+    if (own && owner.model === own) continue;
     const label = labelOf(reader, owner, spot);
     const key = `${label}/${owner.band.rows.name}`;
-    if (!uses.has(key)) uses.set(key, { label, place: placeOf(owner, input.reach, column, spot) });
+    // A formula may read the row above and its own: the cell of the same row is the one to go to.
+    const place = uses.get(key)?.place ?? placeOf(owner, reach, column, spot);
+    uses.set(key, { label, place });
   }
   for (const { definition, bands } of engine.models.values()) {
     if (bands.some(({ rows }) => rows instanceof GroupedRows && rows.deciders.includes(column))) {
-      uses.set(definition.id, {
-        label: `${definition.title}: which lines there are`,
-        place: undefined,
-      });
+      const label = `${definition.title}: which lines there are`;
+      uses.set(definition.id, { label, place: undefined });
     }
   }
   return [...uses.values()];
+}
+
+interface Reader {
+  readonly reader: Column;
+  readonly owner: Owner;
+  readonly reach: Reach;
+}
+
+// Formulas never change within one engine, so who reads what is found out once.
+const known = new WeakMap<Engine, ReadonlyMap<Column, readonly Reader[]>>();
+
+function readersOf(engine: Engine): ReadonlyMap<Column, readonly Reader[]> {
+  const found = known.get(engine);
+  if (found) return found;
+  const readers = new Map<Column, Reader[]>();
+  for (const [reader, owner] of engine.owners) {
+    for (const { column, reach } of reader.computation.inputs) {
+      const before = readers.get(column);
+      if (before) before.push({ reader, owner, reach });
+      else readers.set(column, [{ reader, owner, reach }]);
+    }
+  }
+  known.set(engine, readers);
+  return readers;
 }
 
 function labelOf(reader: Column, { sheet, model }: Owner, { engine }: Spot): string {
