@@ -1,6 +1,6 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import type { BookView, ColumnView, SheetView } from '../../worksheet/index.ts';
+import type { BookView, ColumnView, SheetView, Stop } from '../../worksheet/index.ts';
 import '../drawings/index.ts';
 import { unitWords } from '../drawings/figures.ts';
 import { setFractions } from '../fraction.ts';
@@ -8,8 +8,15 @@ import { ALL_CAUTIONS } from './cautions.ts';
 import { blankLine, cautionList, pageHeader, printedCell, stopList } from './page-parts.ts';
 import { pageStyle } from './page-style.ts';
 import { tableParts } from './table-parts.ts';
+import { columnWorkings } from './working-parts.ts';
 
 const SHEETS = ['posts', 'holes'];
+
+/** What a page is of: a whole sheet, or one row on every sheet where it stands. */
+export interface PagePart {
+  readonly sheet: string;
+  readonly row?: string | undefined;
+}
 
 /** The working of posts and holes for whoever checks it: inputs, formulas with their sources, values, cautions. */
 @customElement('bp-calculation-page')
@@ -19,34 +26,78 @@ export class CalculationPage extends LitElement {
   /** The book the working is drawn from. */
   @property({ attribute: false }) book: BookView | undefined;
 
+  /** Only the working of this sheet or row; absent means posts and holes whole, with the job's inputs. */
+  @property({ attribute: false }) portion: PagePart | undefined;
+
   protected override render() {
-    const { book } = this;
+    const { book, portion: part } = this;
     if (!book) return nothing;
-    const job = book.sheet('job');
     return html`
-      ${pageHeader(book, 'Posts and holes: the working')}
+      ${pageHeader(book, part ? `${partName(book, part)}: the working` : 'Posts and holes: the working')}
       <dl class="blanks">
         ${blankLine('Address', true)} ${blankLine('Worked by')} ${blankLine('Date')}
         ${blankLine('License')} ${blankLine('Checked by')}
       </dl>
       <h2>Stops and cautions</h2>
-      ${stopList(book.stops())} ${cautionList(ALL_CAUTIONS)}
-      <h2>The run</h2>
-      <bp-elevation still .book=${book}></bp-elevation>
-      ${job ? renderInputs(job) : nothing}
-      ${SHEETS.map((id) => {
-        const sheet = book.sheet(id);
-        return sheet && sheet.rowCount > 0
-          ? html`${renderValues(sheet, book)} ${renderRules(sheet)}`
-          : nothing;
-      })}
-      ${renderSections(book)}
+      ${stopList(book.stops().filter((stop) => !part || bearsOn(stop, part)))}
+      ${cautionList(ALL_CAUTIONS)} ${part ? renderPartOf(book, part) : renderWhole(book)}
     `;
   }
 }
 
-function renderSections(book: BookView): TemplateResult | typeof nothing {
-  const rows = drawnHoles(book);
+function renderWhole(book: BookView): TemplateResult {
+  const job = book.sheet('job');
+  return html`<h2>The run</h2>
+    <bp-elevation still .book=${book}></bp-elevation>
+    ${job ? html`${renderInputs(job)} ${columnWorkings(book, job, allRows(job))}` : nothing}
+    ${SHEETS.map((id) => {
+      const sheet = book.sheet(id);
+      return sheet && sheet.rowCount > 0
+        ? html`${renderValues(sheet, book)} ${columnWorkings(book, sheet, allRows(sheet))}`
+        : nothing;
+    })}
+    ${renderSections(book, drawnHoles(book))}`;
+}
+
+function renderPartOf(book: BookView, { sheet: of, row }: PagePart): TemplateResult {
+  const sheet = book.sheet(of);
+  if (row === undefined || of === 'job') {
+    return html`${sheet && of !== 'job' ? renderValues(sheet, book) : nothing}
+    ${sheet && of === 'job' ? renderInputs(sheet) : nothing}
+    ${sheet ? columnWorkings(book, sheet, allRows(sheet)) : nothing}`;
+  }
+  const holes = book.sheet('holes');
+  const drawn = holes ? allRows(holes).filter((at) => holes.rowId(at) === row) : [];
+  return html`${book.sheets.map((view) => {
+    const rows = allRows(view).filter((at) => view.rowId(at) === row);
+    return rows.length === 0 ? nothing : columnWorkings(book, view, rows);
+  })}
+  ${renderSections(
+    book,
+    drawn.map((at) => ({ id: row, name: holes?.rowName(at) ?? '' })),
+  )}`;
+}
+
+function partName(book: BookView, { sheet: of, row }: PagePart): string {
+  const sheet = book.sheet(of);
+  const at = sheet && allRows(sheet).find((each) => sheet.rowId(each) === row);
+  const name = sheet && at !== undefined ? sheet.rowName(at) : '';
+  if (name === '') return sheet?.title ?? '';
+  return name.slice(0, 1).toUpperCase() + name.slice(1);
+}
+
+function bearsOn(stop: Stop, { sheet, row }: PagePart): boolean {
+  return row === undefined || sheet === 'job' ? stop.sheet === sheet : stop.row === row;
+}
+
+function allRows(sheet: SheetView): readonly number[] {
+  return Array.from({ length: sheet.rowCount }, (_, row) => row);
+}
+
+function renderSections(
+  book: BookView,
+  rows: readonly { readonly id: string; readonly name: string }[],
+): TemplateResult | typeof nothing {
   if (rows.length === 0) return nothing;
   return html`<div class="sections">
     ${rows.map(
@@ -155,32 +206,6 @@ function renderPart(sheet: SheetView, columns: readonly ColumnView[]): TemplateR
             </tr>`
           : nothing
       }
-    </tbody>
-  </table>`;
-}
-
-function renderRules(sheet: SheetView): TemplateResult | typeof nothing {
-  const worked = sheet.columns.filter(({ formula }) => formula !== undefined);
-  if (worked.length === 0) return nothing;
-  return html`<table>
-    <thead>
-      <tr>
-        <th scope="col">${sheet.title}: worked out</th>
-        <th scope="col">Formula in force</th>
-        <th scope="col">Standing and source</th>
-      </tr>
-    </thead>
-    <tbody>
-      ${worked.map(
-        ({ label, formula, standing, source, entered }) =>
-          html`<tr>
-            <th scope="row">${label}</th>
-            <td class="formula">
-              ${formula}${entered ? html`<small>an entry stands over it</small>` : nothing}
-            </td>
-            <td>${standing}${source === '' ? nothing : html`<small>${source}</small>`}</td>
-          </tr>`,
-      )}
     </tbody>
   </table>`;
 }

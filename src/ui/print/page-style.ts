@@ -216,4 +216,34 @@ export const pageStyle = css`
     font-size: 8.5pt;
     overflow-wrap: anywhere;
   }
+  .worked h3 {
+    margin: 12pt 0 1pt;
+    font-size: 12pt;
+    break-after: avoid;
+  }
+  .worked :is(.formula, .said) {
+    margin: 1pt 0;
+    break-after: avoid;
+  }
+  .worked code {
+    font-family: ui-monospace, 'DejaVu Sans Mono', monospace;
+    font-size: 8.5pt;
+    font-weight: 400;
+    overflow-wrap: anywhere;
+  }
+  .worked .numbers {
+    padding-inline-start: 9pt;
+  }
+  .names {
+    margin: 3pt 0 0;
+    padding: 0 0 0 9pt;
+    list-style: none;
+  }
+  .names li {
+    break-inside: avoid;
+  }
+  .names small {
+    font-size: 8.5pt;
+    color: #333;
+  }
 `;

@@ -1,5 +1,5 @@
 import type { BookView } from '../../worksheet/index.ts';
-import './calculation-page.ts';
+import { CalculationPage, type PagePart } from './calculation-page.ts';
 import './supplier-page.ts';
 
 /** The pages that can be printed. */
@@ -12,9 +12,13 @@ const PAGES = {
 
 let clear: (() => void) | undefined;
 
-/** Prints one page of the book: fills a place that only paper shows, asks the browser to print, and clears it again. */
-export async function printPage(which: PrintedPage, book: BookView): Promise<void> {
-  await fill(which, book);
+/** Prints one page of the book, or the working of a part of it: fills a place that only paper shows, asks the browser to print, and clears it again. */
+export async function printPage(
+  which: PrintedPage,
+  book: BookView,
+  part?: PagePart,
+): Promise<void> {
+  await fill(which, book, part);
   window.addEventListener('afterprint', clearPage, { once: true });
   window.print();
 }
@@ -40,13 +44,14 @@ function clearPage(): void {
   clear = undefined;
 }
 
-async function fill(which: PrintedPage, book: BookView): Promise<void> {
+async function fill(which: PrintedPage, book: BookView, part?: PagePart): Promise<void> {
   clearPage();
   const { element, name } = PAGES[which];
   const place = document.createElement('div');
   place.className = 'bp-print';
   const page = document.createElement(element);
   page.book = book;
+  if (part && page instanceof CalculationPage) page.portion = part;
   place.append(page);
   const sheet = new CSSStyleSheet();
   sheet.replaceSync(paperRules(`${book.name}: ${name}`));

@@ -1,0 +1,164 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { BookView, RuleCall, SheetView, Working, WorkingStep } from '../../worksheet/index.ts';
+import { authority, figures, stepWords } from '../working-detail.ts';
+
+/** The working of a sheet's computed columns: each formula once, with a line for every row given. */
+export function columnWorkings(
+  book: BookView,
+  sheet: SheetView,
+  rows: readonly number[],
+): TemplateResult | typeof nothing {
+  const blocks = sheet.columns.flatMap(({ id }) => formulaGroups(book, sheet, rows, id));
+  if (blocks.length === 0) return nothing;
+  return html`<h2>${sheet.title}: how it was worked out</h2>
+    <p class="question">
+      Names as they stand in the formulas, then what each was in that row. In brackets: not needed
+      there.
+    </p>
+    ${blocks.map((lines) => renderBlock(sheet, lines))}`;
+}
+
+/** One row of a block: what the row is called, and its working. */
+interface Line {
+  readonly rowName: string;
+  readonly working: Working;
+}
+
+// Lines of a list have formulas of their own; rows that share one are told together.
+function formulaGroups(
+  book: BookView,
+  sheet: SheetView,
+  rows: readonly number[],
+  column: string,
+): readonly (readonly Line[])[] {
+  const groups = new Map<string, Line[]>();
+  for (const row of rows) {
+    const working = book.working(sheet.id, sheet.rowId(row), column);
+    if (working?.formula === undefined || working.state === 'blank') continue;
+    const line = { rowName: sheet.rowName(row), working };
+    const group = groups.get(working.formula);
+    if (group) group.push(line);
+    else groups.set(working.formula, [line]);
+  }
+  return [...groups.values()];
+}
+
+function renderBlock(sheet: SheetView, lines: readonly Line[]): TemplateResult | typeof nothing {
+  const [first] = lines;
+  if (!first) return nothing;
+  const { working } = first;
+  const label = sheet.columns.find(({ id }) => id === working.place.column)?.label ?? '';
+  const shared = working.steps.filter((step) => isShared(step, sheet));
+  return html`<section class="worked">
+    <h3>${label} <code>${working.place.column}</code></h3>
+    <p class="formula">${working.formula}</p>
+    ${lines.length === 1 ? renderNumbers(working) : nothing}
+    <p class="said">${ruleWords(working)}</p>
+    ${renderRules(working.rules)}
+    ${
+      shared.length === 0
+        ? nothing
+        : html`<ul class="names">
+            ${shared.map(renderShared)}
+          </ul>`
+    }
+    ${renderTable(lines, sheet)}
+  </section>`;
+}
+
+function renderNumbers({ inNumbers, formula }: Working): TemplateResult | typeof nothing {
+  if (inNumbers === '' || inNumbers === formula) return nothing;
+  return html`<p class="formula numbers">${figures(inNumbers)}</p>`;
+}
+
+// An entry that stands over a formula has its own authority; the rule keeps the column's.
+function ruleWords({ help, standing, source, isOverruled }: Working): string {
+  return [isOverruled ? '' : authority(standing, source), help]
+    .filter((words) => words !== '')
+    .join('. ');
+}
+
+function renderRules(rules: readonly RuleCall[]): TemplateResult | typeof nothing {
+  const each = [...new Map(rules.map((rule) => [rule.name, rule])).values()];
+  if (each.length === 0) return nothing;
+  return html`<ul class="names">
+    ${each.map(
+      ({ name, meaning, source, standing, caution }) =>
+        html`<li>
+          <code>${name}</code> ${meaning} <small>${authority(standing, source)}</small>${
+            caution === '' ? nothing : html` <em>${caution}</em>`
+          }
+        </li>`,
+    )}
+  </ul>`;
+}
+
+function renderShared(step: WorkingStep): TemplateResult {
+  const said = stepWords(step).filter((words) => words !== '');
+  return html`<li>
+    <code>${step.name}</code> ${step.label}:
+    <b>${step.taken === '' ? 'none' : figures(step.taken)}</b>
+    <small>${[step.sheet, ...said].join('; ')}</small>
+  </li>`;
+}
+
+function renderTable(lines: readonly Line[], sheet: SheetView): TemplateResult {
+  const names = new Map(
+    lines.flatMap(({ working }) =>
+      working.steps
+        .filter((step) => !isShared(step, sheet))
+        .map((step): [string, string] => [step.name, columnWords(step)]),
+    ),
+  );
+  return html`<table class=${names.size < 4 ? 'narrow' : ''}>
+    <thead>
+      <tr>
+        <th scope="col">Row</th>
+        ${[...names].map(
+          ([name, label]) =>
+            html`<th scope="col" class="number"><code>${name}</code><small>${label}</small></th>`,
+        )}
+        <th scope="col" class="number">Comes to</th>
+      </tr>
+    </thead>
+    <tbody>
+      ${lines.map(
+        ({ rowName, working }) =>
+          html`<tr>
+            <th scope="row">${rowName === '' ? sheet.title : rowName}</th>
+            ${[...names.keys()].map((name) => renderTaken(working, name))}
+            <td class="number">${renderOutcome(working)}</td>
+          </tr>`,
+      )}
+    </tbody>
+  </table>`;
+}
+
+function renderTaken({ steps }: Working, name: string): TemplateResult {
+  const step = steps.find((each) => each.name === name);
+  if (!step) return html`<td></td>`;
+  const { taken, typed, origin, isUsed } = step;
+  const value = taken === '' ? '–' : taken;
+  const asTyped = origin === 'typed' && typed !== taken ? html`<small>“${typed}”</small>` : nothing;
+  return html`<td class="number">
+    ${isUsed ? figures(value) : html`(${figures(value)})`}${asTyped}
+  </td>`;
+}
+
+function renderOutcome({ worked, value, typed, isOverruled, note, problems }: Working) {
+  if (isOverruled) {
+    const comes = worked === '' ? '' : `, over ${worked}`;
+    return html`<b>${figures(value)}</b><small>typed “${typed ?? ''}”${comes}</small>`;
+  }
+  if (worked !== '') return html`<b>${figures(worked)}</b>`;
+  return html`<span class="waits">${note === '' ? (problems[0] ?? 'not known yet') : note}</span>`;
+}
+
+function isShared({ place, origin }: WorkingStep, sheet: SheetView): boolean {
+  return origin === 'whole column' || place?.sheet === 'job' || sheet.id === 'job';
+}
+
+// A neighbor's row differs from line to line, so only the column is named in the head.
+function columnWords({ label, name }: WorkingStep): string {
+  return name.includes('(') ? label.replace(/, [^,]*$/, '') : label;
+}
