@@ -4,10 +4,11 @@ import { appStyles } from './app-styles.ts';
 import './asks.ts';
 import './band.ts';
 import './brought-in.ts';
-import type { BroughtIn, Desk, KeptJob, OpenJob, SavedMark } from './desk.ts';
+import type { BroughtIn, Desk, OpenJob } from './desk.ts';
 import type { Place } from './events.ts';
 import './header.ts';
 import type { HeaderDeed } from './header.ts';
+import { OpenDesk } from './open-desk.ts';
 import './phone.ts';
 import './sheet.ts';
 import type { Sheet } from './sheet.ts';
@@ -32,15 +33,10 @@ export class App extends LitElement {
 
   @property({ attribute: false }) desk: Desk | undefined;
 
-  @state() private job: OpenJob | undefined;
-  @state() private jobs: readonly KeptJob[] = [];
-  @state() private trouble = '';
-  @state() private broughtIn: BroughtIn | undefined;
   @state() private sheet = '';
   @state() private row = '';
   @state() private working: Place | undefined;
   @state() private said = '';
-  @state() private saved: SavedMark = { state: 'saved', words: '' };
   @state() private isPhone = matchMedia(PHONE).matches;
 
   @query('#readings') private readonly readings!: HTMLInputElement | null;
@@ -49,12 +45,15 @@ export class App extends LitElement {
   /** Until then the sheet somebody went to stays the current one, also where the page ends too soon. */
   private heldUntil = 0;
   private quiet: ReturnType<typeof setTimeout> | undefined;
-  private leave: (() => void)[] = [];
+  private observed: OpenJob | undefined;
+  private readonly open = new OpenDesk(this, (job) => {
+    this.stand(job);
+  });
   // A sheet is current once it crosses a line a third of the way down the screen.
   private readonly crossing = new IntersectionObserver(
     (entries) => {
       const crossed = entries.find(({ isIntersecting }) => isIntersecting)?.target;
-      if (crossed && performance.now() > this.heldUntil) this.sheet = (crossed as Sheet).sheet;
+      if (crossed && performance.now() > this.heldUntil) this.sheet = crossed.id;
     },
     { rootMargin: '-30% 0px -69% 0px' },
   );
@@ -62,18 +61,14 @@ export class App extends LitElement {
   override connectedCallback() {
     super.connectedCallback();
     this.width.addEventListener('change', this.noteWidth);
-    window.addEventListener('hashchange', this.followAddress);
     document.addEventListener('keydown', this.pressKey);
   }
 
   override disconnectedCallback() {
     super.disconnectedCallback();
     this.width.removeEventListener('change', this.noteWidth);
-    window.removeEventListener('hashchange', this.followAddress);
     document.removeEventListener('keydown', this.pressKey);
     this.crossing.disconnect();
-    for (const stop of this.leave) stop();
-    this.leave = [];
   }
 
   protected override render() {
@@ -91,7 +86,7 @@ export class App extends LitElement {
         }}
         @drop=${this.dropFile}
       >
-        ${this.job ? this.renderJob(this.job) : this.renderStart()}
+        ${this.open.job ? this.renderJob(this.open.job) : this.renderStart()}
       </div>
       <input
         id="readings"
@@ -107,29 +102,24 @@ export class App extends LitElement {
   }
 
   protected override willUpdate(changed: PropertyValues) {
-    if (changed.has('desk') && this.desk) {
-      for (const stop of this.leave) stop();
-      this.leave = [
-        this.desk.onSaved((mark) => (this.saved = mark)),
-        this.desk.onElsewhere((id) => {
-          if (id === this.job?.id) void this.attempt(this.openKept(id));
-        }),
-      ];
-      this.followAddress();
-    }
+    if (changed.has('desk') && this.desk) this.open.sitAt(this.desk);
   }
 
   protected override updated() {
+    const { job } = this.open;
+    document.title = job ? `${job.book.name} – Backplumb` : 'Backplumb';
+    const seen = this.isPhone ? undefined : job;
+    if (seen === this.observed) return;
+    this.observed = seen;
     this.crossing.disconnect();
     for (const sheet of this.sheets()) this.crossing.observe(sheet);
-    document.title = this.job ? `${this.job.book.name} – Backplumb` : 'Backplumb';
   }
 
   private renderStart(): TemplateResult {
     return html`${this.renderTrouble()}
       <bp-start
-        .jobs=${this.jobs}
-        @start-choice=${({ detail }: CustomEvent<StartChoice>) => this.attempt(this.begin(detail))}
+        .jobs=${this.open.jobs}
+        @start-choice=${({ detail }: CustomEvent<StartChoice>) => this.open.begin(detail)}
       ></bp-start>`;
   }
 
@@ -137,10 +127,12 @@ export class App extends LitElement {
     const head = html`<bp-header
       slot="head"
       .book=${book}
-      .saved=${this.saved}
+      .saved=${this.open.saved}
       .pages=${this.desk?.pages ?? []}
       .lists=${this.desk?.lists ?? []}
-      @header-deed=${({ detail }: CustomEvent<HeaderDeed>) => this.attempt(this.doDeed(detail))}
+      @header-deed=${({ detail }: CustomEvent<HeaderDeed>) => {
+        this.doDeed(detail);
+      }}
     ></bp-header>`;
     const notices = html`${this.renderTrouble()} ${this.renderBroughtIn()}
       <bp-band .book=${book}></bp-band>
@@ -176,114 +168,52 @@ export class App extends LitElement {
   }
 
   private renderTrouble(): TemplateResult | typeof nothing {
-    if (this.trouble === '') return nothing;
+    const { trouble } = this.open;
+    if (trouble === '') return nothing;
     return html`<div class="trouble" role="alert">
-      <p>${this.trouble}</p>
-      <button class="plain" @click=${() => (this.trouble = '')}>Put away</button>
+      <p>${trouble}</p>
+      <button
+        class="plain"
+        @click=${() => {
+          this.open.putAway('trouble');
+        }}
+      >
+        Put away
+      </button>
     </div>`;
   }
 
   private renderBroughtIn(): TemplateResult | typeof nothing {
-    if (!this.broughtIn) return nothing;
+    const { broughtIn } = this.open;
+    if (!broughtIn) return nothing;
     return html`<bp-brought-in
-      .broughtIn=${this.broughtIn}
-      @brought-in=${({ detail }: CustomEvent<Promise<BroughtIn>>) => this.attempt(this.take(detail))}
-      @put-away=${() => (this.broughtIn = undefined)}
+      .broughtIn=${broughtIn}
+      @brought-in=${({ detail }: CustomEvent<Promise<BroughtIn>>) => this.open.take(detail)}
+      @put-away=${() => {
+        this.open.putAway('broughtIn');
+      }}
     ></bp-brought-in>`;
   }
 
-  private async begin(choice: StartChoice): Promise<void> {
+  private doDeed(deed: HeaderDeed) {
     const { desk } = this;
-    if (!desk) return;
-    switch (choice.choose) {
-      case 'demo':
-        this.show(await desk.openDemo());
-        return;
-      case 'empty':
-        this.show(await desk.startEmpty());
-        return;
-      case 'readings':
-        await this.bringIn(choice.file);
-        return;
-      case 'notebook':
-        this.show(await desk.openFile(choice.file));
-        return;
-      case 'open':
-        await this.openKept(choice.id);
-        return;
-      case 'remove':
-        await desk.remove(choice.id);
-        this.jobs = await desk.list();
-    }
-  }
-
-  private async doDeed(deed: HeaderDeed): Promise<void> {
-    const { desk, job } = this;
+    const { job } = this.open;
     if (!desk || !job) return;
     if (deed === 'home') location.hash = '';
     else if (deed === 'bring in') this.readings?.click();
     else if (deed === 'save file') desk.saveFile(job);
     else if (deed.startsWith('list ')) desk.saveList(job, deed.slice('list '.length));
     else desk.print(job, deed.slice('print '.length));
-    return Promise.resolve();
   }
 
-  private async bringIn(file: File): Promise<void> {
-    if (this.desk) await this.take(this.desk.importSite(file, this.job));
-  }
-
-  private async take(coming: Promise<BroughtIn>): Promise<void> {
-    const came = await coming;
-    this.show(came.job);
-    this.broughtIn = came;
-    this.say(came.summary);
-  }
-
-  private async openKept(id: string): Promise<void> {
-    if (this.desk) this.show(await this.desk.open(id));
-  }
-
-  private show(job: OpenJob) {
-    this.job = job;
-    this.trouble = '';
+  /** Takes a place in a job that was just opened: the one taken before, where the job has it. */
+  private stand(job: OpenJob | undefined) {
     this.working = undefined;
-    if (!job.book.sheet(this.sheet)) this.sheet = this.firstSheet(job);
-    this.row = firstRow(job);
-    if (location.hash !== `#${job.id}`) location.hash = job.id;
-  }
-
-  // On a phone the posts come first; the job's inputs have starting values.
-  private firstSheet({ book }: OpenJob): string {
-    const posts = this.isPhone ? book.sheet('posts') : undefined;
-    return (posts ?? book.sheets[0])?.id ?? '';
-  }
-
-  private readonly followAddress = () => {
-    const id = location.hash.slice(1);
-    if (id === this.job?.id) return;
-    this.broughtIn = undefined;
-    if (id !== '') {
-      void this.attempt(this.openKept(id));
-      return;
-    }
-    this.job = undefined;
-    this.row = '';
-    this.sheet = '';
-    void this.attempt(this.showStart());
-  };
-
-  private async showStart(): Promise<void> {
-    if (this.desk) this.jobs = await this.desk.list();
-  }
-
-  /** Does what may go wrong, and says so in words where it does. */
-  private async attempt(deed: Promise<void>): Promise<void> {
-    try {
-      await deed;
-    } catch (error) {
-      this.trouble = error instanceof Error ? error.message : String(error);
-      if (!this.job) await this.showStart();
-    }
+    const { book } = job ?? {};
+    // On a phone the posts come first; the job's inputs have starting values.
+    const first = (this.isPhone ? book?.sheet('posts') : undefined) ?? book?.sheets[0];
+    if (!book?.sheet(this.sheet)) this.sheet = first?.id ?? '';
+    this.row = job ? firstRow(job) : '';
   }
 
   private async goTo({ sheet, row, column }: Place): Promise<void> {
@@ -321,7 +251,7 @@ export class App extends LitElement {
 
   // Undo works wherever the focus is, but in a field it is the field's own.
   private readonly pressKey = (event: KeyboardEvent) => {
-    const { book } = this.job ?? {};
+    const { book } = this.open.job ?? {};
     const inField = event.composedPath()[0] instanceof HTMLInputElement;
     if (!book || inField || !(event.ctrlKey || event.metaKey) || event.altKey) return;
     const key = event.key.toLowerCase();
@@ -336,7 +266,7 @@ export class App extends LitElement {
 
   private takeReadings() {
     const file = this.readings?.files?.[0];
-    if (file) void this.attempt(this.bringIn(file));
+    if (file) void this.open.bringIn(file);
     if (this.readings) this.readings.value = '';
   }
 
@@ -345,7 +275,7 @@ export class App extends LitElement {
     const file = event.dataTransfer?.files[0];
     if (!file) return;
     const isNotebook = file.name.endsWith('.json');
-    void this.attempt(isNotebook ? this.begin({ choose: 'notebook', file }) : this.bringIn(file));
+    void this.open.begin({ choose: isNotebook ? 'notebook' : 'readings', file });
   }
 
   private sheets(): Sheet[] {

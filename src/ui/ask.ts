@@ -101,7 +101,7 @@ export class AskPanel extends LitElement {
 }
 
 /** Where an ask stands: the line of the file, the row and the column. */
-export function placeWords({ line, rowName, columnLabel }: Ask): string {
+function placeWords({ line, rowName, columnLabel }: Ask): string {
   const parts = [line === undefined ? '' : `Line ${String(line)}`, rowName, columnLabel];
   return parts.filter((part) => part !== '').join(', ');
 }

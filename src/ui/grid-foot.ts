@@ -38,11 +38,11 @@ export function gridFoot(sight: FootSight, deeds: FootDeeds): TemplateResult {
   return html`<div class="foot">
     <p class="note">${used ? noteOf(sight, rowName) : nothing}</p>
     ${
-      column?.formula === undefined || rowName === ''
-        ? nothing
-        : button('Working', deeds.showWorking)
+      used && column?.formula !== undefined && rowName !== ''
+        ? button('Working', deeds.showWorking)
+        : nothing
     }
-    ${view.rowCount > 2 || order.sieve ? orderButtons(sight, deeds) : nothing}
+    ${order.sieve || (used && view.rowCount > 2) ? orderButtons(sight, deeds) : nothing}
     ${
       hidden === 0
         ? nothing

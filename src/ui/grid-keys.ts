@@ -67,16 +67,15 @@ export function walkingKey(press: KeyPress): GridAction | undefined {
     case ' ':
       return press.shiftKey ? { do: 'selectRow' } : { do: 'open' };
   }
-  // Keys of an input method (229) and dead keys write into the field that opens for them.
-  if (press.isComposing || press.keyCode === 229 || press.key === 'Dead')
-    return { do: 'type', text: '' };
-  return [...press.key].length === 1 ? { do: 'type', text: press.key } : undefined;
+  // Keys of an input method and dead keys write into the field that opens for them.
+  if (isOfInputMethod(press) || press.key === 'Dead') return { do: 'type', text: '' };
+  return isOneSign(press.key) ? { do: 'type', text: press.key } : undefined;
 }
 
 /** What a key does while a cell is being typed into; undefined leaves it to the field. */
 export function typingKey(press: KeyPress): GridAction | undefined {
   // Enter and Escape belong to the input method while it composes.
-  if (press.isComposing || press.keyCode === 229) return undefined;
+  if (isOfInputMethod(press)) return undefined;
   switch (press.key) {
     case 'Enter':
       return { do: press.ctrlKey || press.metaKey ? 'keepInAll' : 'keepAndGoDown' };
@@ -88,6 +87,17 @@ export function typingKey(press: KeyPress): GridAction | undefined {
       return { do: press.shiftKey ? 'keepAndGoBack' : 'keepAndGoOn' };
   }
   return undefined;
+}
+
+// Safari ends a composition with a key press that only the number 229 tells from any other.
+function isOfInputMethod(press: KeyPress): boolean {
+  // eslint-disable-next-line @typescript-eslint/no-deprecated
+  return press.isComposing || press.keyCode === 229;
+}
+
+/** Names of keys such as `F5` and `Shift` are longer than one sign. */
+function isOneSign(key: string): boolean {
+  return /^.$/su.test(key);
 }
 
 /** Where a move leads; it stops at the edges. */

@@ -46,7 +46,7 @@ export const gridStyles = css`
     display: flex;
     flex-direction: column;
     justify-content: flex-end;
-    padding: 8px 10px 6px;
+    padding: 8px 9px 6px;
     font: 600 16px/1.2 var(--name-face);
     letter-spacing: 0.01em;
     border-bottom: 3px solid transparent;
@@ -68,12 +68,12 @@ export const gridStyles = css`
   }
   .unit.long {
     width: 0;
-    min-width: max(100%, 6.6em);
+    min-width: max(100%, 5.4em);
     white-space: normal;
   }
   .cell {
     position: relative;
-    padding: 0 10px;
+    padding: 0 9px;
     line-height: calc(var(--row, 34px) - 1px);
     white-space: nowrap;
     overflow: hidden;

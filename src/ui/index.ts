@@ -1,14 +1,6 @@
+import './app.ts';
 import './fonts.ts';
 
-export { App } from './app.ts';
-export type {
-  BroughtIn,
-  Desk,
-  FileQuestion,
-  Handout,
-  KeptJob,
-  OpenJob,
-  SavedMark,
-} from './desk.ts';
+export type { BroughtIn, Desk, OpenJob, SavedMark } from './desk.ts';
 export { installLook } from './theme.ts';
-export * from './print/index.ts';
+export { printOnCommand, printPage, type PrintedPage } from './print/index.ts';

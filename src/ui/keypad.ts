@@ -125,8 +125,9 @@ export class Keypad extends LitElement {
         return html`${setFractions('1/8')} +`;
       case '+1/16':
         return html`${setFractions('1/16')} +`;
+      default:
+        return setFractions(key);
     }
-    return setFractions(key);
   }
 }
 

@@ -7,7 +7,7 @@ export interface Sorting {
 }
 
 /** Only rows that show this text in this column. */
-export interface Sieve {
+interface Sieve {
   readonly column: string;
   readonly text: string;
 }
@@ -47,7 +47,7 @@ export class RowOrder {
  * The ids of the rows to show, in order. It is worked out once, when somebody asks for it: a row does
  * not jump away or vanish while it is being typed into.
  */
-export function orderedRows(
+function orderedRows(
   view: SheetView,
   sorting: Sorting | undefined,
   sieve: Sieve | undefined,
@@ -68,11 +68,7 @@ export function orderedRows(
  * The sheet with its rows in another order. Of rows that were not there when the order was worked out
  * (`known` names those that were) the sheet shows every one, last; removed rows are gone.
  */
-export function inOrder(
-  view: SheetView,
-  ids: readonly string[],
-  known: ReadonlySet<string>,
-): SheetView {
+function inOrder(view: SheetView, ids: readonly string[], known: ReadonlySet<string>): SheetView {
   const places = new Map(Array.from({ length: view.rowCount }, (_, row) => [view.rowId(row), row]));
   const order = ids.flatMap((id) => {
     const row = places.get(id);
@@ -97,7 +93,7 @@ export function inOrder(
 }
 
 /** The sorting after the present one: largest first, smallest first, as read. */
-export function nextSorting(now: Sorting | undefined, column: string): Sorting | undefined {
+function nextSorting(now: Sorting | undefined, column: string): Sorting | undefined {
   if (now?.column !== column) return { column, way: 'descending' };
   return now.way === 'descending' ? { column, way: 'ascending' } : undefined;
 }

@@ -87,7 +87,7 @@ export class Stops extends LitElement {
               aria-expanded=${String(this.all)}
               @click=${() => (this.all = !this.all)}
             >
-              ${this.all ? 'Fewer cautions' : `${counted(folded, 'more caution')}`}
+              ${this.all ? 'Fewer cautions' : counted(folded, 'more caution')}
             </button>`
           : nothing
       }`;

@@ -58,8 +58,9 @@ export function pressTape(text: string, key: TapeKey, chosen: boolean): string {
     case 'cm':
     case 'm':
       return `${text.replace(/ ?[cm]?m$/, '')} ${key}`;
+    default:
+      return `${chosen ? '' : text}${key}`;
   }
-  return `${chosen ? '' : text}${key}`;
 }
 
 /** The reading without its fraction, and the fraction, as a place among the sixteenths. */

@@ -5,7 +5,7 @@ import type { App } from '../../../src/ui/app.ts';
 import type { BroughtIn, Desk, OpenJob, SavedMark } from '../../../src/ui/desk.ts';
 import type { FakeBook } from './fake-book.ts';
 import { treeRun } from './fake-jobs.ts';
-import { barriers, drawn, focused, inside, onPage, press, words } from './on-page.ts';
+import { barriers, drawn, fieldIn, focused, inside, onPage, press, words } from './on-page.ts';
 
 let book: FakeBook;
 let job: OpenJob;
@@ -153,7 +153,7 @@ describe('<bp-app> with a job', () => {
     job = { id: 'job-1', book };
     for (const tell of elsewhere) tell('job-1');
     await expect
-      .poll(() => inside<HTMLInputElement>(inside(app, 'bp-header'), 'input').value)
+      .poll(() => fieldIn(inside(app, 'bp-header'), 'input').value)
       .toBe('Changed elsewhere');
   });
 

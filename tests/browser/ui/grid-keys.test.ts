@@ -4,7 +4,7 @@ import type { Grid } from '../../../src/ui/grid.ts';
 import '../../../src/ui/grid.ts';
 import type { FakeBook } from './fake-book.ts';
 import { treeRun } from './fake-jobs.ts';
-import { drawn, focused, inside, onPage, press } from './on-page.ts';
+import { drawn, fieldIn, focused, inside, onPage, press } from './on-page.ts';
 
 let book: FakeBook;
 let grid: Grid;
@@ -222,7 +222,7 @@ function cell(row: number, column: number): HTMLElement {
 }
 
 function field(): HTMLInputElement {
-  return inside<HTMLInputElement>(grid, '.editor');
+  return fieldIn(grid, '.editor');
 }
 
 /** The row and column of the cell that has the focus. */

@@ -5,7 +5,7 @@ import '../../../src/ui/grid.ts';
 import { setTheme } from '../../../src/ui/theme.ts';
 import { FakeBook, fakeColumn } from './fake-book.ts';
 import { longRun, treeRun } from './fake-jobs.ts';
-import { barriers, drawn, focused, inside, onPage, press, words } from './on-page.ts';
+import { barriers, drawn, fieldIn, focused, inside, onPage, press, words } from './on-page.ts';
 
 let book: FakeBook;
 let grid: Grid;
@@ -101,7 +101,7 @@ describe('<bp-grid>', () => {
     await userEvent.click(cell(1, 2));
     expect(grid.shadowRoot?.querySelector('.editor')).toBeNull();
     await userEvent.click(cell(1, 2));
-    expect(inside<HTMLInputElement>(grid, '.editor').value).toBe('3/8');
+    expect(fieldIn(grid, '.editor').value).toBe('3/8');
   });
 
   it('shows columns that are seldom used once they are asked for', async () => {

@@ -8,7 +8,7 @@ import { keptTheme, setTheme } from '../../../src/ui/theme.ts';
 import '../../../src/ui/working.ts';
 import type { FakeBook } from './fake-book.ts';
 import { treeRun } from './fake-jobs.ts';
-import { barriers, drawn, focused, inside, onPage, press, words } from './on-page.ts';
+import { barriers, drawn, fieldIn, focused, inside, onPage, press, words } from './on-page.ts';
 
 let book: FakeBook;
 
@@ -92,7 +92,7 @@ describe('<bp-header>', () => {
     await userEvent.fill(inside(header, 'input'), '  ');
     await press('Enter');
     expect(book.name).toBe('North run, Alder Hollow');
-    expect(inside<HTMLInputElement>(header, 'input').value).toBe('North run, Alder Hollow');
+    expect(fieldIn(header, 'input').value).toBe('North run, Alder Hollow');
   });
 
   it('says what undo takes back, and does it', async () => {

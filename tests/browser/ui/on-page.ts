@@ -55,13 +55,15 @@ export async function press(...keys: readonly string[]): Promise<void> {
 }
 
 /** The first element inside another's shadow root that fits, or a failed test. */
-export function inside<Found extends Element = HTMLElement>(
-  element: Element,
-  selector: string,
-): Found {
-  const found = element.shadowRoot?.querySelector<Found>(selector);
+export function inside(element: Element, selector: string): HTMLElement {
+  const found = element.shadowRoot?.querySelector<HTMLElement>(selector);
   if (!found) throw new Error(`There is no ${selector} in ${element.localName}.`);
   return found;
+}
+
+/** The same for a field, whose text can be read. */
+export function fieldIn(element: Element, selector: string): HTMLInputElement {
+  return inside(element, selector) as HTMLInputElement;
 }
 
 /** The words an element shows, with single spaces. */

@@ -2,6 +2,7 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import '../../../src/ui/card.ts';
 import type { Card } from '../../../src/ui/card.ts';
+import { Field } from '../../../src/ui/field.ts';
 import '../../../src/ui/phone.ts';
 import type { FakeBook } from './fake-book.ts';
 import { treeRun } from './fake-jobs.ts';
@@ -131,7 +132,9 @@ describe('<bp-phone>', () => {
 });
 
 function fieldOf(card: Card, column: string) {
-  return inside<HTMLElementTagNameMap['bp-field']>(card, `[data-column='${column}']`);
+  const field = inside(card, `[data-column='${column}']`);
+  if (!(field instanceof Field)) throw new Error(`${column} has no field.`);
+  return field;
 }
 
 function choice(card: Card, text: string): HTMLElement {

@@ -1,0 +1,141 @@
+import type { ReactiveController, ReactiveControllerHost } from 'lit';
+import type { BroughtIn, Desk, KeptJob, OpenJob, SavedMark } from './desk.ts';
+import type { StartChoice } from './start.ts';
+
+/**
+ * Which job is open, and what came of asking the desk. The open job stands in the page's address, so
+ * that reloading and going back lead where a person expects.
+ */
+export class OpenDesk implements ReactiveController {
+  job: OpenJob | undefined;
+  /** Jobs kept on this device, for the start. */
+  jobs: readonly KeptJob[] = [];
+  /** What went wrong last, in words. */
+  trouble = '';
+  broughtIn: BroughtIn | undefined;
+  saved: SavedMark = { state: 'saved', words: '' };
+
+  private readonly host: ReactiveControllerHost;
+  /** Called once another job is on the screen, or none. */
+  private readonly jobChanged: (job: OpenJob | undefined) => void;
+  private desk: Desk | undefined;
+  private leave: readonly (() => void)[] = [];
+
+  constructor(host: ReactiveControllerHost, jobChanged: (job: OpenJob | undefined) => void) {
+    this.host = host;
+    this.jobChanged = jobChanged;
+    host.addController(this);
+  }
+
+  hostConnected(): void {
+    window.addEventListener('hashchange', this.followAddress);
+  }
+
+  hostDisconnected(): void {
+    window.removeEventListener('hashchange', this.followAddress);
+    for (const stop of this.leave) stop();
+    this.leave = [];
+  }
+
+  /** Sits down at a desk, and opens the job that the address names. */
+  sitAt(desk: Desk): void {
+    for (const stop of this.leave) stop();
+    this.desk = desk;
+    this.leave = [
+      desk.onSaved((mark) => {
+        this.saved = mark;
+        this.host.requestUpdate();
+      }),
+      desk.onElsewhere((id) => {
+        if (id === this.job?.id) void this.attempt(this.openKept(id));
+      }),
+    ];
+    this.followAddress();
+  }
+
+  begin(choice: StartChoice): Promise<void> {
+    return this.attempt(this.follow(choice));
+  }
+
+  bringIn(file: File): Promise<void> {
+    return this.desk ? this.take(this.desk.importSite(file, this.job)) : Promise.resolve();
+  }
+
+  /** Shows what comes of a file, once it has come. */
+  take(coming: Promise<BroughtIn>): Promise<void> {
+    return this.attempt(
+      coming.then((came) => {
+        this.show(came.job);
+        this.broughtIn = came;
+      }),
+    );
+  }
+
+  putAway(what: 'trouble' | 'broughtIn'): void {
+    if (what === 'trouble') this.trouble = '';
+    else this.broughtIn = undefined;
+    this.host.requestUpdate();
+  }
+
+  private async follow(choice: StartChoice): Promise<void> {
+    const { desk } = this;
+    if (!desk) return;
+    switch (choice.choose) {
+      case 'demo':
+        this.show(await desk.openDemo());
+        return;
+      case 'empty':
+        this.show(await desk.startEmpty());
+        return;
+      case 'readings':
+        await this.bringIn(choice.file);
+        return;
+      case 'notebook':
+        this.show(await desk.openFile(choice.file));
+        return;
+      case 'open':
+        await this.openKept(choice.id);
+        return;
+      case 'remove':
+        await desk.remove(choice.id);
+        await this.listJobs();
+    }
+  }
+
+  private async openKept(id: string): Promise<void> {
+    if (this.desk) this.show(await this.desk.open(id));
+  }
+
+  private show(job: OpenJob): void {
+    this.job = job;
+    this.trouble = '';
+    this.jobChanged(job);
+    if (location.hash !== `#${job.id}`) location.hash = job.id;
+  }
+
+  private readonly followAddress = (): void => {
+    const id = location.hash.slice(1);
+    if (id !== '' && id === this.job?.id) return;
+    this.broughtIn = undefined;
+    if (id === '') {
+      this.job = undefined;
+      this.jobChanged(undefined);
+    }
+    void this.attempt(id === '' ? this.listJobs() : this.openKept(id));
+  };
+
+  private async listJobs(): Promise<void> {
+    if (this.desk) this.jobs = await this.desk.list();
+  }
+
+  /** Does what may go wrong, and says so in words where it does. */
+  private async attempt(deed: Promise<void>): Promise<void> {
+    try {
+      await deed;
+    } catch (error) {
+      this.trouble = error instanceof Error ? error.message : String(error);
+      if (!this.job) await this.listJobs();
+    }
+    this.host.requestUpdate();
+  }
+}
