@@ -1,0 +1,164 @@
+import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { readMaterialList } from '../src/output/index.ts';
+import { fromText } from '../src/notebook/index.ts';
+import { isProblem } from '../src/units/index.ts';
+import { command } from './cli.ts';
+
+let folder = '';
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'backplumb-'));
+});
+afterAll(async () => {
+  await rm(folder, { recursive: true });
+});
+
+async function file(name: string, content: string | Uint8Array): Promise<string> {
+  const path = join(folder, name);
+  await writeFile(path, content);
+  return path;
+}
+
+describe('reckon', { timeout: 60_000 }, () => {
+  // Public hand-worked note on IBC 2012 Eq. 18-1: 8.08 ft.
+  it('prints a value in the unit after “to”', async () => {
+    const { code, out } = await command(
+      'reckon',
+      'lateral_embedment(680 lbf, 7.79 ft, 1 ft, 150 psf/ft) to ft',
+    );
+    expect([code, out]).toEqual([0, '8.079 ft\n']);
+  });
+
+  it('sets the significant digits', async () => {
+    const { out } = await command('reckon', '1 ft / 3 to ft', '--digits', '8');
+    expect(out).toBe('0.33333333 ft\n');
+  });
+
+  it('takes a formula that begins with a minus', async () => {
+    expect((await command('reckon', '-3 in + 5 in to in')).out).toBe('2 in\n');
+  });
+
+  it('prints one clear message and no value where kinds do not fit', async () => {
+    const { code, out, err } = await command('reckon', '5 ft + 3 yd^3');
+    expect([code, out]).toEqual([1, '']);
+    expect(err).toBe(
+      'at character 1: A length and a volume are not added. Bring both to one kind.\n',
+    );
+  });
+
+  it('works through a file of formulas, and fails if one of them does', async () => {
+    const path = await file('formulas.txt', '# lengths\n\n1 ft to in\r\n5 ft 6 in\n2 * 3\n');
+    const { code, out } = await command('reckon', '--file', path);
+    expect(code).toBe(1);
+    expect(out.split('\n')).toEqual([
+      '12 in',
+      expect.stringMatching(/^error: .*tape notation/),
+      '6',
+      '',
+    ]);
+  });
+
+  it('shows the working with each rule’s source', async () => {
+    const { out } = await command('reckon', 'depth_by_height(6 ft) to in', '--working');
+    expect(out).toMatch(/^30 in\n/);
+    expect(out).toContain('ASTM F567');
+  });
+});
+
+describe('takeoff', { timeout: 60_000 }, () => {
+  // Hand-worked: two holes of 1.799 ft3 with 10% waste are 3.96 ft3, 6.6 bags of 0.60 ft3.
+  it('prints one JSON object with SI numbers and the account of lines', async () => {
+    const { code, out } = await command(
+      'takeoff',
+      'tests/samples/D1-tree-run.csv',
+      '--job',
+      'tests/samples/D1-tree-run.job.json',
+      '--json',
+    );
+    const taken = JSON.parse(out) as {
+      posts: { post: string; lean_angle: number; remedy: string }[];
+      holes: { post: string; concrete: number }[];
+      bags: { mix: string; by_job: number; by_hole: number }[];
+      rows: unknown;
+    };
+    expect(code).toBe(0);
+    expect(taken.posts.map(({ remedy }) => remedy)).toEqual([
+      'leave',
+      're-plumb',
+      'replace',
+      'replace',
+      're-plumb',
+      'leave',
+      'leave',
+    ]);
+    expect(((taken.posts[3]?.lean_angle ?? 0) * 180) / Math.PI).toBeCloseTo(2.68, 2);
+    expect((taken.holes[0]?.concrete ?? 0) / 0.3048 ** 3).toBeCloseTo(1.799, 3);
+    expect(taken.bags[0]).toMatchObject({ mix: '80 lb', by_job: 7, by_hole: 8 });
+    expect(taken.rows).toEqual({ read: 8, imported: 7, asked: 0, passed_over: 1 });
+  });
+
+  it('ends with 2 where readings must be asked about, and names the line', async () => {
+    const path = await file(
+      'dated.csv',
+      'Post,Lean gap,Over,Probe,Rock test\n1,8-May,48",0,firm\n2,1/4",48",0,firm\n',
+    );
+    const { code, out } = await command('takeoff', path, '--json');
+    const taken = JSON.parse(out) as { asks: unknown; rows: unknown };
+    expect(code).toBe(2);
+    expect(taken.asks).toEqual([
+      {
+        line: 2,
+        column: 'lean_gap',
+        text: '8-May',
+        question: expect.stringContaining('turned into a date') as string,
+      },
+    ]);
+    expect(taken.rows).toEqual({ read: 3, imported: 1, asked: 1, passed_over: 1 });
+  });
+
+  it('writes the lists and a notebook that open again', async () => {
+    const out = join(folder, 'out');
+    await command(
+      'takeoff',
+      'tests/samples/D4-wind.csv',
+      '--job',
+      'tests/samples/D4-wind.job.json',
+      '--out',
+      out,
+    );
+    const lines = readMaterialList(await readFile(join(out, 'material-list.csv')));
+    expect(isProblem(lines) ? lines : lines[0]).toMatchObject({
+      item: 'post',
+      size: '6x6',
+      quantity: 13,
+    });
+    expect(await readFile(join(out, 'post-list.csv'), 'utf8')).toContain('3 1/2 in');
+    expect(await readFile(join(out, 'hole-schedule.csv'), 'utf8')).toContain('42 in');
+    expect(isProblem(fromText(await readFile(join(out, 'notebook.json'), 'utf8')))).toBe(false);
+  });
+
+  it('names the nearest input for a misspelt one, and does nothing', async () => {
+    const job = await file('job.json', '{"inputs": {"fence_hight": "6 ft"}}');
+    const { code, out, err } = await command('takeoff', 'tests/samples/D4-wind.csv', '--job', job);
+    expect([code, out]).toEqual([1, '']);
+    expect(err).toContain('Did you mean “fence_height”?');
+  });
+
+  it.each([
+    { what: 'no such file', name: undefined, content: '' },
+    { what: 'an empty file', name: 'empty.csv', content: '' },
+    {
+      what: 'a picture renamed .csv',
+      name: 'picture.csv',
+      content: new Uint8Array([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 0, 0, 0, 13]),
+    },
+  ])('says in one line what is wrong with $what', async ({ name, content }) => {
+    const path = name === undefined ? join(folder, 'nowhere.csv') : await file(name, content);
+    const { code, out, err } = await command('takeoff', path);
+    expect([code, out]).toEqual([1, '']);
+    expect(err.trim().split('\n')).toHaveLength(1);
+    expect(err).not.toMatch(/\bat .*:\d+:\d+/);
+  });
+});

@@ -1,0 +1,133 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { bringIn, intakeColumns, readSite } from '../../src/intake/index.ts';
+import { Notebook, fromText } from '../../src/notebook/index.ts';
+import {
+  accountFor,
+  fileName,
+  materialLines,
+  materialTable,
+  materialText,
+  notebookFile,
+  postTable,
+  readMaterialList,
+  tableCsv,
+} from '../../src/output/index.ts';
+import { isProblem, sentence } from '../../src/units/index.ts';
+import { openBook, startDocument, type Book } from '../../src/worksheet/index.ts';
+
+function bookOf(csv: string): Book {
+  const book = openBook(new Notebook(startDocument('Test run')));
+  const bytes = new TextEncoder().encode(csv);
+  const intake = readSite(bytes, 'site.csv', {
+    ...intakeColumns(book.sheet('posts')?.columns ?? []),
+    settled: new Map(),
+  });
+  if (isProblem(intake)) throw new Error(sentence(intake));
+  bringIn(intake, { name: 'site.csv', bytes }, book.notebook);
+  return book;
+}
+
+const LOOSE =
+  'Post,Sta,Lean gap,Over,Probe,Rock test\n1,0,0,48",0,firm\n2,8\',1/2",48",1",loose\n3,16\',0,48",0,firm\n';
+
+describe('the supplier’s list', () => {
+  it('reads back from its CSV to the same lines', () => {
+    const book = bookOf(LOOSE);
+    const csv = tableCsv(materialTable(book));
+    const lines = materialLines(book);
+    expect(lines.length).toBeGreaterThan(2);
+    expect(readMaterialList(new TextEncoder().encode(csv))).toEqual(lines);
+  });
+
+  it('says in each line how many of what', () => {
+    expect(materialText(bookOf(LOOSE)).split('\n')[0]).toBe(
+      '1 each  4x4 post 10 ft (treated, ground contact)',
+    );
+  });
+
+  it('never starts a cell with what another program would run', () => {
+    const book = bookOf(LOOSE);
+    book.type('job', 'job', 'post_size', '=2+5');
+    book.type('job', 'job', 'rail_size', '@SUM(1)');
+    const cells = tableCsv(materialTable(book)).split(/[,\r\n]+/);
+    expect(cells.filter((cell) => /^[=+@]/.test(cell))).toEqual([]);
+  });
+
+  it('is refused with advice where its heads are others', () => {
+    const read = readMaterialList(new TextEncoder().encode('a,b\n1,2\n'));
+    expect(isProblem(read) && read.fix).toContain('Line, Item, Size');
+  });
+});
+
+describe('the post list', () => {
+  it('brings back every reading as it was, for any sixteenths', () => {
+    const sixteenths = fc.integer({ min: 0, max: 160 });
+    const rows = fc.array(
+      fc.record({ gap: sixteenths, probe: sixteenths, along: fc.option(sixteenths) }),
+      { minLength: 1, maxLength: 6 },
+    );
+    fc.assert(
+      fc.property(rows, (readings) => {
+        const lines = readings.map(({ gap, probe, along }, at) =>
+          [
+            at + 1,
+            `${String(at * 8)} ft`,
+            `${String(gap / 16)} in`,
+            '48 in',
+            along === null ? '' : `${String(along / 16)} in`,
+            `${String(probe / 16)} in`,
+            'firm',
+          ].join(','),
+        );
+        const first = bookOf(
+          ['Post,Station,Lean gap,Level length,Gap along,Probe,Rock test', ...lines].join('\n'),
+        );
+        const again = bookOf(tableCsv(postTable(first)));
+        for (const column of [
+          'post',
+          'station',
+          'lean_gap',
+          'level_length',
+          'lean_gap_along',
+          'probe_depth',
+          'rock_test',
+          'remedy',
+        ]) {
+          readings.forEach((_, row) => {
+            expect(again.sheet('posts')?.cell(row, column).value).toEqual(
+              first.sheet('posts')?.cell(row, column).value,
+            );
+          });
+        }
+      }),
+      { numRuns: 40 },
+    );
+  });
+});
+
+describe('the account of a file', () => {
+  it('adds up, and asks about the whole file take no line', () => {
+    const book = bookOf('Some title\nPost,Lean gap,Over\n1,8-May,48"\n1,1/4",48"\n2,1/4",48"\n');
+    const [file] = book.notebook.document.files;
+    const account = accountFor(file?.linesRead ?? 0, file?.passedOver ?? [], book.asks());
+    expect(account).toEqual({ read: 5, imported: 1, asked: 2, passedOver: 2 });
+    expect(book.asks().some(({ line }) => line === undefined)).toBe(true);
+  });
+});
+
+describe('the notebook file', () => {
+  it('opens to the same document', () => {
+    const { document } = bookOf(LOOSE).notebook;
+    expect(fromText(notebookFile(document))).toEqual(document);
+  });
+
+  it.each([0.1, 0.5, 0.9])('cut off at %s of its length is refused whole', (share) => {
+    const text = notebookFile(bookOf(LOOSE).notebook.document);
+    expect(isProblem(fromText(text.slice(0, text.length * share)))).toBe(true);
+  });
+
+  it('gets a name any system takes', () => {
+    expect(fileName('Tannery Lane: “back” run/2', 'json')).toBe('tannery-lane-back-run-2.json');
+  });
+});
