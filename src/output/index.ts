@@ -8,5 +8,5 @@ export {
   type MaterialLine,
 } from './material-list.ts';
 export { fileName, notebookFile } from './notebook-file.ts';
-export { sheetTable, tableCsv, type Table } from './table.ts';
+export { tableCsv, type Table } from './table.ts';
 export { hasAsks, takeoffJson, takeoffText, type LooseAsk, type Takeoff } from './takeoff.ts';

@@ -24,7 +24,7 @@ export function sheetTable(sheet: SheetView, chosen: readonly string[]): Table {
  * was, and what was worked out as the sheet shows it. An ask stands as it was typed; what waits
  * is blank.
  */
-export function cellText(cell: CellView, { kind, unit, formula }: ColumnView): string {
+function cellText(cell: CellView, { kind, unit, formula }: ColumnView): string {
   if (cell.state === 'ask') return cell.typed ?? cell.text;
   if (cell.state !== 'known') return '';
   const parsed = kind.type === 'quantity' && unit !== '' ? parseUnit(unit) : undefined;

@@ -12,7 +12,6 @@ import type { GroupedRows } from '../graph/index.ts';
 import {
   isDoubt,
   isProblem,
-  problem,
   readEntry,
   type Doubt,
   type Kind,
@@ -119,9 +118,4 @@ export class BadFormula implements Computation {
     values.fill(NaN, from, to);
     states.fill(3, from, to);
   }
-}
-
-/** A problem named for the column it keeps from working. */
-export function formulaProblem(name: string, why: Problem): Problem {
-  return problem(`The formula of ${name}`, why.found, why.fix);
 }

@@ -53,7 +53,7 @@ export function rowAt(
 }
 
 /** The entered sheet at the end of a chain of sheets that follow one another. */
-export function topOf(sheet: SheetModel, models: ReadonlyMap<string, SheetModel>): SheetModel {
+function topOf(sheet: SheetModel, models: ReadonlyMap<string, SheetModel>): SheetModel {
   const { rows } = sheet.definition;
   const parent = rows.from === 'following' ? models.get(rows.sheet) : undefined;
   return parent ? topOf(parent, models) : sheet;

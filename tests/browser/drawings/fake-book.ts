@@ -110,6 +110,7 @@ function fakeSheet(
     columns: names.map((name) => ({
       id: name,
       label: name.replaceAll('_', ' '),
+      called: name.replaceAll('_', ' '),
       hint: '',
       unit: unitOf(name, held),
       kind: kindOf(name, held),
