@@ -104,6 +104,11 @@ export function references(expression: Expression): readonly Reference[] {
   return parts(expression).flatMap(references);
 }
 
+/** Whether the value depends on where the row stands on its sheet. */
+export function countsRows(expression: Expression): boolean {
+  return expression.form === 'row number' || parts(expression).some(countsRows);
+}
+
 /** Whether the value can differ from row to row. */
 export function varies(expression: Expression): boolean {
   if (expression.form === 'row number') return true;

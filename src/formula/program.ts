@@ -1,12 +1,13 @@
 import { KNOWN, type Computation, type Input, type Rows, type Words } from '../graph/index.ts';
 import { compile } from './compile.ts';
-import { references, type Expression } from './expression.ts';
+import { countsRows, references, type Expression } from './expression.ts';
 import { CHUNK, type Node, type Trace } from './node.ts';
 import { workedParts, type Part } from './part.ts';
 
 /** A formula at work on the rows of a sheet: whole columns at once, or one row. */
 export class Program implements Computation {
   readonly inputs: readonly Input[];
+  readonly placed: boolean;
   private readonly node: Node;
   private readonly expression: Expression;
   private readonly rows: Rows;
@@ -17,6 +18,7 @@ export class Program implements Computation {
     this.rows = rows;
     this.words = words;
     this.node = compile(expression, rows, words);
+    this.placed = countsRows(expression);
     this.inputs = references(expression).flatMap(({ columns, reach }) =>
       columns.map((column): Input => ({ column, reach })),
     );

@@ -20,6 +20,8 @@ export interface Input {
 /** How a column gets its values. Entries are a computation without inputs. */
 export interface Computation {
   readonly inputs: readonly Input[];
+  /** Whether a row's place on its sheet decides its value, so that rows behind one that goes change. */
+  readonly placed?: boolean;
   /** Writes value and state of the rows `from` to `to` (not included). A value is NaN exactly where the state is not KNOWN. */
   run(values: Float64Array, states: Uint8Array, from: number, to: number): void;
 }

@@ -41,11 +41,10 @@ export class Graph {
     for (const column of this.columns) {
       if (column.rows !== rows) continue;
       column.splice(at, removed, added);
-      // Rows that lost or gained a neighbor are stale as well.
+      // Rows that lost or gained a neighbor are stale as well, and those counted from the first.
+      const last = column.computation.placed ? rows.count : at + added + 1;
       const fresh = new Set<number>();
-      for (let row = Math.max(0, at - 1); row < Math.min(rows.count, at + added + 1); row++) {
-        fresh.add(row);
-      }
+      for (let row = Math.max(0, at - 1); row < Math.min(rows.count, last); row++) fresh.add(row);
       const waiting = this.stale.get(column);
       this.stale.set(column, waiting === undefined ? fresh : 'all');
     }

@@ -138,6 +138,22 @@ describe('a graph', () => {
     expect(step.take()).toBe(2);
   });
 
+  it('works out the rows behind one that goes, where their place decides', () => {
+    const rows = new EnteredRows('posts', 5);
+    const work = new Counted([], (row) => row + 1);
+    const place = column('place', rows, Object.assign(work, { placed: true }));
+    const graph = new Graph();
+    graph.add(place);
+    graph.settle();
+    work.take();
+    graph.splice(rows, 1, 1, 0);
+    graph.settle();
+    expect(shown(place)).toEqual([1, 2, 3, 4]);
+    graph.splice(rows, 0, 0, 2);
+    graph.settle();
+    expect(shown(place)).toEqual([1, 2, 3, 4, 5, 6]);
+  });
+
   it('works everything out again when told that all entries may have changed', () => {
     const { graph, typed, entry, doubling, doubled } = chain([undefined, 2]);
     typed.cells[0] = 7;
