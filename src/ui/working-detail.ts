@@ -89,14 +89,14 @@ export function authority(standing: string, source: string): string {
 
 /** A value with its unit as it is printed, fractions set. */
 export function figures(text: string): TemplateResult | string {
-  return setFractions(unitFace(text));
+  return setFractions(unitFace(text).replace(/ °(?![CF])/g, '°'));
 }
 
 function renderNumbers({ inNumbers, worked, formula }: Working): TemplateResult | typeof nothing {
   if (inNumbers === '' || (inNumbers === formula && worked === '')) return nothing;
   return html`<section>
     <h3>In numbers</h3>
-    <code class="block">${figures(inNumbers)}</code>
+    <code class="block">${setFractions(inNumbers)}</code>
     ${worked === '' ? nothing : html`<p class="line">comes to <b class="value">${figures(worked)}</b></p>`}
   </section>`;
 }

@@ -25,7 +25,7 @@ export function fakeWorking(
     source: view.source,
     formula: view.formula,
     inNumbers: '',
-    worked: '',
+    worked: cell.state === 'known' && view.formula !== undefined ? cell.text : '',
     isOverruled: cell.suggested !== undefined,
     steps: [],
     rules: [],

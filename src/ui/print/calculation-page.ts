@@ -33,7 +33,7 @@ export class CalculationPage extends LitElement {
     const { book, portion: part } = this;
     if (!book) return nothing;
     return html`
-      ${pageHeader(book, part ? `${partName(book, part)}: the working` : 'Posts and holes: the working')}
+      ${pageHeader(book, calculationTitle(book, part))}
       <dl class="blanks">
         ${blankLine('Address', true)} ${blankLine('Worked by')} ${blankLine('Date')}
         ${blankLine('License')} ${blankLine('Checked by')}
@@ -76,6 +76,11 @@ function renderPartOf(book: BookView, { sheet: of, row }: PagePart): TemplateRes
     book,
     drawn.map((at) => ({ id: row, name: holes?.rowName(at) ?? '' })),
   )}`;
+}
+
+/** What a page is called: `Posts and holes: the working`, `Post 3: the working`. */
+export function calculationTitle(book: BookView, part: PagePart | undefined): string {
+  return `${part ? partName(book, part) : 'Posts and holes'}: the working`;
 }
 
 function partName(book: BookView, { sheet: of, row }: PagePart): string {

@@ -234,6 +234,28 @@ export const pageStyle = css`
   .worked .numbers {
     padding-inline-start: 9pt;
   }
+  .single {
+    columns: 2;
+    column-gap: 22pt;
+  }
+  .single .worked {
+    break-inside: avoid;
+    padding-bottom: 6pt;
+    border-bottom: 0.5pt solid #bbb;
+  }
+  .single h3 {
+    margin-top: 6pt;
+  }
+  .single .outcome {
+    float: inline-end;
+    text-align: end;
+  }
+  .outcome small {
+    display: block;
+    font-size: 8.5pt;
+    font-weight: 400;
+    color: #333;
+  }
   .names {
     margin: 3pt 0 0;
     padding: 0 0 0 9pt;

@@ -1,13 +1,13 @@
 import type { BookView } from '../../worksheet/index.ts';
-import { CalculationPage, type PagePart } from './calculation-page.ts';
+import { CalculationPage, calculationTitle, type PagePart } from './calculation-page.ts';
 import './supplier-page.ts';
 
 /** The pages that can be printed. */
 export type PrintedPage = 'supplier' | 'calculation';
 
 const PAGES = {
-  supplier: { element: 'bp-supplier-page', name: 'Supplier’s list' },
-  calculation: { element: 'bp-calculation-page', name: 'Posts and holes: the working' },
+  supplier: 'bp-supplier-page',
+  calculation: 'bp-calculation-page',
 } as const;
 
 let clear: (() => void) | undefined;
@@ -46,13 +46,13 @@ function clearPage(): void {
 
 async function fill(which: PrintedPage, book: BookView, part?: PagePart): Promise<void> {
   clearPage();
-  const { element, name } = PAGES[which];
   const place = document.createElement('div');
   place.className = 'bp-print';
-  const page = document.createElement(element);
+  const page = document.createElement(PAGES[which]);
   page.book = book;
   if (part && page instanceof CalculationPage) page.portion = part;
   place.append(page);
+  const name = which === 'calculation' ? calculationTitle(book, part) : 'Supplier’s list';
   const sheet = new CSSStyleSheet();
   sheet.replaceSync(paperRules(`${book.name}: ${name}`));
   document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet];

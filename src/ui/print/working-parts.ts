@@ -2,20 +2,28 @@ import { html, nothing, type TemplateResult } from 'lit';
 import type { BookView, RuleCall, SheetView, Working, WorkingStep } from '../../worksheet/index.ts';
 import { authority, figures, stepWords } from '../working-detail.ts';
 
-/** The working of a sheet's computed columns: each formula once, with a line for every row given. */
+/** The working of a sheet's computed columns: each formula once, with a line for every row given; a single row is told in words. */
 export function columnWorkings(
   book: BookView,
   sheet: SheetView,
   rows: readonly number[],
 ): TemplateResult | typeof nothing {
-  const blocks = sheet.columns.flatMap(({ id }) => formulaGroups(book, sheet, rows, id));
-  if (blocks.length === 0) return nothing;
+  const groups = sheet.columns.flatMap(({ id }) => formulaGroups(book, sheet, rows, id));
+  const [waiting, worked] = [groups.filter(waits), groups.filter((lines) => !waits(lines))];
+  if (groups.length === 0) return nothing;
   return html`<h2>${sheet.title}: how it was worked out</h2>
-    <p class="question">
-      Names as they stand in the formulas, then what each was in that row. In brackets: not needed
-      there.
-    </p>
-    ${blocks.map((lines) => renderBlock(sheet, lines))}`;
+    ${
+      rows.length === 1
+        ? html`<div class="single">
+            ${worked.map(([line]) => (line ? renderSingle(sheet, line.working) : nothing))}
+          </div>`
+        : html`<p class="question">
+              Names as they stand in the formulas, then what each was in that row. In brackets: not
+              needed there.
+            </p>
+            ${worked.map((lines) => renderBlock(sheet, lines))}`
+    }
+    ${waiting.length === 0 ? nothing : renderWaiting(sheet, waiting)}`;
 }
 
 /** One row of a block: what the row is called, and its working. */
@@ -43,32 +51,60 @@ function formulaGroups(
   return [...groups.values()];
 }
 
+function waits(lines: readonly Line[]): boolean {
+  return lines.every(({ working }) => working.worked === '' && !working.isOverruled);
+}
+
+// Nothing can be checked yet, so it is enough to say why.
+function renderWaiting(sheet: SheetView, groups: readonly (readonly Line[])[]): TemplateResult {
+  return html`<h3>Not worked out yet</h3>
+    <ul class="names">
+      ${groups.map(([line]) =>
+        line
+          ? html`<li>
+              ${labelOf(sheet, line.working)} <code>${line.working.place.column}</code>:
+              <span class="waits">${reason(line.working)}</span>
+            </li>`
+          : nothing,
+      )}
+    </ul>`;
+}
+
 function renderBlock(sheet: SheetView, lines: readonly Line[]): TemplateResult | typeof nothing {
   const [first] = lines;
   if (!first) return nothing;
   const { working } = first;
-  const label = sheet.columns.find(({ id }) => id === working.place.column)?.label ?? '';
-  const shared = working.steps.filter((step) => isShared(step, sheet));
   return html`<section class="worked">
-    <h3>${label} <code>${working.place.column}</code></h3>
+    <h3>${labelOf(sheet, working)} <code>${working.place.column}</code></h3>
     <p class="formula">${working.formula}</p>
-    ${lines.length === 1 ? renderNumbers(working) : nothing}
     <p class="said">${ruleWords(working)}</p>
     ${renderRules(working.rules)}
-    ${
-      shared.length === 0
-        ? nothing
-        : html`<ul class="names">
-            ${shared.map(renderShared)}
-          </ul>`
-    }
+    ${renderNames(working.steps.filter((step) => isShared(step, sheet)))}
     ${renderTable(lines, sheet)}
   </section>`;
 }
 
+function renderSingle(sheet: SheetView, working: Working): TemplateResult {
+  return html`<section class="worked">
+    <h3>
+      ${labelOf(sheet, working)} <code>${working.place.column}</code>
+      <span class="outcome">${renderOutcome(working)}</span>
+    </h3>
+    <p class="formula">${working.formula}</p>
+    ${renderNumbers(working)}
+    <p class="said">${ruleWords(working)}</p>
+    ${renderRules(working.rules)} ${renderNames(working.steps)}
+  </section>`;
+}
+
+function labelOf(sheet: SheetView, { place }: Working): string {
+  const column = sheet.columns.find(({ id }) => id === place.column);
+  return column === undefined ? '' : [column.label, column.hint].filter(Boolean).join(', ');
+}
+
 function renderNumbers({ inNumbers, formula }: Working): TemplateResult | typeof nothing {
   if (inNumbers === '' || inNumbers === formula) return nothing;
-  return html`<p class="formula numbers">${figures(inNumbers)}</p>`;
+  return html`<p class="formula numbers">${inNumbers}</p>`;
 }
 
 // An entry that stands over a formula has its own authority; the rule keeps the column's.
@@ -93,13 +129,20 @@ function renderRules(rules: readonly RuleCall[]): TemplateResult | typeof nothin
   </ul>`;
 }
 
-function renderShared(step: WorkingStep): TemplateResult {
-  const said = stepWords(step).filter((words) => words !== '');
-  return html`<li>
-    <code>${step.name}</code> ${step.label}:
-    <b>${step.taken === '' ? 'none' : figures(step.taken)}</b>
-    <small>${[step.sheet, ...said].join('; ')}</small>
-  </li>`;
+function renderNames(steps: readonly WorkingStep[]): TemplateResult | typeof nothing {
+  if (steps.length === 0) return nothing;
+  return html`<ul class="names">
+    ${steps.map((step) => {
+      const said = stepWords(step).filter((words) => words !== '');
+      const isSaid = !step.isUsed && step.taken !== '';
+      return html`<li>
+        <code>${step.name}</code> ${step.label}:
+        <b>${step.taken === '' ? 'none' : figures(step.taken)}</b
+        >${isSaid ? ', not needed here' : ''}
+        <small>${[step.sheet, ...said].filter((words) => words !== '').join('; ')}</small>
+      </li>`;
+    })}
+  </ul>`;
 }
 
 function renderTable(lines: readonly Line[], sheet: SheetView): TemplateResult {
@@ -145,13 +188,18 @@ function renderTaken({ steps }: Working, name: string): TemplateResult {
   </td>`;
 }
 
-function renderOutcome({ worked, value, typed, isOverruled, note, problems }: Working) {
+function renderOutcome(working: Working): TemplateResult {
+  const { worked, value, typed, isOverruled } = working;
   if (isOverruled) {
     const comes = worked === '' ? '' : `, over ${worked}`;
     return html`<b>${figures(value)}</b><small>typed “${typed ?? ''}”${comes}</small>`;
   }
   if (worked !== '') return html`<b>${figures(worked)}</b>`;
-  return html`<span class="waits">${note === '' ? (problems[0] ?? 'not known yet') : note}</span>`;
+  return html`<span class="waits">${reason(working)}</span>`;
+}
+
+function reason({ note, problems }: Working): string {
+  return note === '' ? (problems[0] ?? 'not known yet') : note;
 }
 
 function isShared({ place, origin }: WorkingStep, sheet: SheetView): boolean {

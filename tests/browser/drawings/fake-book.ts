@@ -127,6 +127,7 @@ function fakeSheet(
     rowCount: ids.length,
     growable: false,
     rowId: (row) => ids[row] ?? '',
+    rowKey: (row) => wordsAt(row),
     rowName: (row) =>
       id === 'posts' || id === 'holes' ? `post ${wordsAt(row)}` : (ids[row] ?? ''),
     cell: cellAt,

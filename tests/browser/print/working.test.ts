@@ -1,5 +1,5 @@
-import { afterEach, describe, expect, it } from 'vitest';
-import '../../../src/ui/print/index.ts';
+import { afterEach, describe, expect, it, vi } from 'vitest';
+import { printPage } from '../../../src/ui/print/index.ts';
 import type { Book } from '../../../src/worksheet/index.ts';
 import { siteOf } from '../../worksheet/site.ts';
 import { drawn, faults, texts } from '../drawings/drawn.ts';
@@ -51,10 +51,19 @@ describe('<bp-calculation-page> on a real book', () => {
     const row = book.sheet('posts')?.rowId(0);
     const page = await drawn('bp-calculation-page', { book, portion: { sheet: 'posts', row } });
     expect(texts(page, '.kind')).toEqual(['Post 1: the working']);
-    expect(lines(blocks(page, 'top_offset')[0])).toEqual(['post 1|2 in|48 in|6 ft|3 in']);
+    const told = blocks(page, 'top_offset')[0]?.textContent.replace(/\s+/gu, ' ');
+    expect(told).toMatch(/^ ?Out at top top_offset 3 in top_offset\(lean_total, /u);
+    expect(told).toContain('level_length Level length: 48 in Posts; typed “48 in”');
     expect(texts(page, 'h2').join()).toContain('Holes: how it was worked out');
-    expect(page.shadowRoot?.textContent).not.toContain('post 2');
+    expect(page.shadowRoot?.textContent).not.toContain('post 3');
     expect(texts(page, '.numbers').join(' ')).toContain('top_offset(2 in, 48 in, 6 ft)');
+  });
+
+  it('says why a column could not be worked out at all', async () => {
+    const page = await drawn('bp-calculation-page', { book: site() });
+    const said = texts(page, 'li').filter((words) => words.includes('wind_force'));
+    expect(said.join()).toContain('waits for wind speed');
+    expect(blocks(page, 'wind_force')).toEqual([]);
   });
 
   it('keeps to one sheet where only that is wanted', async () => {
@@ -62,6 +71,21 @@ describe('<bp-calculation-page> on a real book', () => {
     expect(texts(page, '.kind')).toEqual(['Bags: the working']);
     expect(blocks(page, 'by_job')).toHaveLength(1);
     expect(blocks(page, 'top_offset')).toEqual([]);
+  });
+});
+
+describe('printPage', () => {
+  it('prints the part that is asked for, and names it at the foot', async () => {
+    vi.stubGlobal('print', () => undefined);
+    const book = site();
+    const row = book.sheet('holes')?.rowId(0);
+    await printPage('calculation', book, { sheet: 'holes', row });
+    const rules = document.adoptedStyleSheets.flatMap((sheet) =>
+      [...sheet.cssRules].map(({ cssText }) => cssText),
+    );
+    expect(rules.join(' ')).toContain('Hole 1: the working');
+    window.dispatchEvent(new Event('afterprint'));
+    vi.unstubAllGlobals();
   });
 });
 
