@@ -88,7 +88,7 @@ describe('<bp-working> on a real book', () => {
   it('walks from a number back to the entry it came from, and back again', async () => {
     const working = await onPage('bp-working', { book, place: at(0, 'top_offset') });
     working.addEventListener('show-working', (event) => {
-      working.place = (event).detail;
+      working.place = event.detail;
     });
     expect(words(inside(working, 'h2'))).toBe('Out at top, post 1');
     await userEvent.click(buttonNamed(detailOf(working), 'Gap, both ways'));
