@@ -1,4 +1,4 @@
-import { bringIn, intakeColumns, readSite, type Intake } from './intake/index.ts';
+import type { Intake } from './intake/index.ts';
 import { Notebook, fromText, type NotebookDocument } from './notebook/index.ts';
 import {
   accountFor,
@@ -22,19 +22,16 @@ import {
   type SavedMark,
 } from './ui/index.ts';
 import { isProblem, sentence, type Problem } from './units/index.ts';
-import {
-  applyJobFile,
-  openBook,
-  readJobFile,
-  startDocument,
-  type Book,
-  type BookView,
-} from './worksheet/index.ts';
+import type { Book, BookView } from './worksheet/index.ts';
 
 /** A job on the screen, with the book behind it. */
 interface Job extends OpenJob {
   readonly book: Book;
 }
+
+// The engine and the importer are most of the page's weight; the start screen does without them.
+const loadEngine = () => import('./worksheet/index.ts');
+const loadImporter = () => import('./intake/index.ts');
 
 const DEMO = {
   name: 'Tannery Lane, back run',
@@ -78,20 +75,21 @@ const desk: Desk = {
   },
   async open(id) {
     const document = await shelf.load(id);
-    if (!isProblem(document)) return onScreen(jobOf(id, document));
+    if (!isProblem(document)) return onScreen(await jobOf(id, document));
     const earlier = await shelf.loadEarlier(id);
     if (isProblem(earlier)) throw inWords(document);
     // The damaged one stays on the shelf as it is.
     const copy = { ...earlier, name: `${earlier.name} (earlier copy)` };
-    const job = await kept(jobOf(crypto.randomUUID(), copy));
+    const job = await kept(await jobOf(crypto.randomUUID(), copy));
     show({ state: 'trouble', words: `${sentence(document)} This is an earlier copy of it.` });
     return job;
   },
-  startEmpty: () => kept(newJob('New job')),
+  startEmpty: async () => kept(await newJob('New job')),
   async openDemo() {
     const [readings, settings] = await Promise.all([fetch(DEMO.readings), fetch(DEMO.job)]);
-    const job = newJob(DEMO.name);
-    take(new Uint8Array(await readings.arrayBuffer()), 'tannery-lane.csv', job, new Map());
+    const { applyJobFile, readJobFile } = await loadEngine();
+    const job = await newJob(DEMO.name);
+    await take(new Uint8Array(await readings.arrayBuffer()), 'tannery-lane.csv', job, new Map());
     const file = readJobFile(await settings.text());
     const wrong = isProblem(file) ? file : applyJobFile(file, job.book);
     if (wrong) throw inWords(wrong);
@@ -101,13 +99,13 @@ const desk: Desk = {
   async importSite(file, into) {
     const bytes = new Uint8Array(await file.arrayBuffer());
     const isOpen = into !== undefined && into.id === current?.id;
-    const job = isOpen && current ? current : newJob(file.name.replace(/\.[^.]*$/, ''));
+    const job = isOpen && current ? current : await newJob(file.name.replace(/\.[^.]*$/, ''));
     return take(bytes, file.name, job, new Map());
   },
   async openFile(file) {
     const document = fromText(await file.text());
     if (isProblem(document)) throw inWords({ ...document, where: file.name });
-    return kept(jobOf(crypto.randomUUID(), document));
+    return kept(await jobOf(crypto.randomUUID(), document));
   },
   saveFile({ id, book }) {
     if (current?.id === id)
@@ -139,16 +137,21 @@ printOnCommand(() => current && { which: 'supplier', book: current.book });
 const app = document.createElement('bp-app');
 app.desk = desk;
 document.body.append(app);
+// Ready, and on the device, before anybody opens a job.
+void loadEngine();
+void loadImporter();
 
 /** A notebook with its book; every change from now on is kept. */
-function jobOf(id: string, document: NotebookDocument): Job {
+async function jobOf(id: string, document: NotebookDocument): Promise<Job> {
+  const { openBook } = await loadEngine();
   const notebook = new Notebook(document);
   const job = { id, book: openBook(notebook) };
   notebook.subscribe(() => void save(job));
   return job;
 }
 
-function newJob(name: string): Job {
+async function newJob(name: string): Promise<Job> {
+  const { startDocument } = await loadEngine();
   return jobOf(crypto.randomUUID(), startDocument(name));
 }
 
@@ -172,7 +175,13 @@ async function save({ id, book }: Job): Promise<void> {
 }
 
 /** Brings a crew's file into a job and accounts for every line of it. */
-function take(bytes: Uint8Array, name: string, job: Job, settled: Settled): BroughtIn {
+async function take(
+  bytes: Uint8Array,
+  name: string,
+  job: Job,
+  settled: Settled,
+): Promise<BroughtIn> {
+  const { bringIn, intakeColumns, readSite } = await loadImporter();
   const columns = job.book.sheet('posts')?.columns ?? [];
   const intake = readSite(bytes, name, { ...intakeColumns(columns), settled });
   if (isProblem(intake)) throw inWords(intake);
@@ -185,7 +194,7 @@ function take(bytes: Uint8Array, name: string, job: Job, settled: Settled): Brou
       choices,
       answer: (header: string) => {
         job.book.undo();
-        return Promise.resolve(take(bytes, name, job, new Map([...settled, [header, column]])));
+        return take(bytes, name, job, new Map([...settled, [header, column]]));
       },
     }));
   return { job, questions, summary: accountInWords(intake, job, name), remarks: remarksOn(intake) };

@@ -47,7 +47,7 @@ export const appStyles = css`
   }
   @media (max-width: 899px) {
     .desk {
-      grid-template-columns: 148px minmax(0, 1fr);
+      grid-template-columns: 168px minmax(0, 1fr);
     }
     main {
       padding-right: 18px;

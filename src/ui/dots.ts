@@ -102,7 +102,6 @@ export class Dots extends LitElement {
 
   private renderDot(view: SheetView, row: number): TemplateResult {
     const id = view.rowId(row);
-    const [name] = view.columns;
     const waits = this.book?.asks().some((ask) => ask.sheet === view.id && ask.row === id);
     const read = view.cell(row, READ_BY).state === 'known';
     const isCurrent = id === this.current;
@@ -116,7 +115,7 @@ export class Dots extends LitElement {
           send(this, 'row-current', { sheet: view.id, row: id });
         }}
       >
-        <span class="dot">${isCurrent && name ? view.cell(row, name.id).text : ''}</span>
+        <span class="dot">${isCurrent ? view.rowKey(row) : ''}</span>
       </button>
     </li>`;
   }

@@ -108,9 +108,11 @@ export const base = css`
     cursor: pointer;
     touch-action: manipulation;
   }
-  button:hover {
-    border-color: var(--chalk);
-    color: var(--chalk);
+  @media (hover: hover) {
+    button:hover:not(:disabled) {
+      text-decoration: underline;
+      text-underline-offset: 3px;
+    }
   }
   button:disabled {
     color: var(--soft);
