@@ -139,6 +139,10 @@ export const base = css`
     outline: 3px solid var(--chalk);
     outline-offset: 1px;
   }
+  /* A heading takes the focus to be read aloud from there, not to be pressed. */
+  h2:focus-visible {
+    outline: none;
+  }
   .spoken {
     position: absolute;
     width: 1px;
