@@ -79,7 +79,10 @@ export class FollowingRows implements Rows {
   }
 }
 
-/** One row for each different combination of some columns' known values, largest first. */
+/** Which of two different values of a column stands first: below zero where the first of them does. */
+export type Before = (a: number, b: number) => number;
+
+/** One row for each different combination of some columns' known values, largest first; the last column counts most. */
 export class GroupedRows implements Rows {
   readonly name: string;
   readonly parent = undefined;
@@ -88,10 +91,13 @@ export class GroupedRows implements Rows {
   count = 0;
   /** The combinations, one array a key column. */
   keys: readonly Float64Array[] = [];
+  private readonly before: readonly (Before | undefined)[];
 
-  constructor(name: string, by: readonly Column[]) {
+  /** `before`, a column each, orders what is not a size: numbers that stand for texts. */
+  constructor(name: string, by: readonly Column[], before: readonly (Before | undefined)[] = []) {
     this.name = name;
     this.deciders = by;
+    this.before = before;
   }
 
   placeOf(): number {
@@ -107,13 +113,21 @@ export class GroupedRows implements Rows {
       const key = this.deciders.map((column) => column.values[row] ?? NaN);
       groups.set(key.join(' '), key);
     }
-    const sorted = [...groups.values()].sort(largestFirst);
+    const sorted = [...groups.values()].sort((a, b) => this.compare(a, b));
     this.count = sorted.length;
     this.keys = this.deciders.map((_, at) => Float64Array.from(sorted, (key) => key[at] ?? NaN));
     return !(
       before.length === this.keys.length &&
       before.every((keys, at) => sameNumbers(keys, this.keys[at] ?? new Float64Array()))
     );
+  }
+
+  private compare(a: readonly number[], b: readonly number[]): number {
+    for (let at = a.length - 1; at >= 0; at--) {
+      const [x, y] = [a[at] ?? 0, b[at] ?? 0];
+      if (x !== y) return this.before[at]?.(x, y) ?? y - x;
+    }
+    return 0;
   }
 }
 
@@ -133,14 +147,6 @@ export function placeBelow(ancestor: Rows, rows: Rows, ancestorRow: number): num
   if (!rows.parent) return -1;
   const above = placeBelow(ancestor, rows.parent, ancestorRow);
   return above < 0 ? -1 : rows.placeOf(above);
-}
-
-function largestFirst(a: readonly number[], b: readonly number[]): number {
-  for (let at = a.length - 1; at >= 0; at--) {
-    const difference = (b[at] ?? 0) - (a[at] ?? 0);
-    if (difference !== 0) return difference;
-  }
-  return 0;
 }
 
 function sameNumbers(a: ArrayLike<number>, b: ArrayLike<number>): boolean {

@@ -47,7 +47,7 @@ export class Engine {
 
   constructor(definitions: readonly SheetDefinition[], notebook: Notebook) {
     this.notebook = notebook;
-    this.models = buildModels(definitions, (sheet) => notebook.rows(sheet).length);
+    this.models = buildModels(definitions, (sheet) => notebook.rows(sheet).length, this.words);
     for (const sheet of this.models.values()) {
       for (const band of sheet.bands) this.wireBand(sheet, band);
       this.wireRules(sheet);

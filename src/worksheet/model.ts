@@ -1,4 +1,12 @@
-import { Column, EnteredRows, FollowingRows, GroupedRows, type Rows } from '../graph/index.ts';
+import {
+  Column,
+  EnteredRows,
+  FollowingRows,
+  GroupedRows,
+  type Before,
+  type Rows,
+  type Words,
+} from '../graph/index.ts';
 import type { Formula, Program } from '../formula/index.ts';
 import type { Kind } from '../units/index.ts';
 import type {
@@ -58,12 +66,13 @@ export interface StopModel {
 export function buildModels(
   definitions: readonly SheetDefinition[],
   enteredCount: (sheet: string) => number,
+  words: Words,
 ): ReadonlyMap<string, SheetModel> {
   const models = new Map<string, SheetModel>();
   for (const definition of definitions) {
     models.set(definition.id, {
       definition,
-      bands: bandsOf(definition, models, enteredCount),
+      bands: bandsOf(definition, models, enteredCount, words),
     });
   }
   return models;
@@ -73,6 +82,7 @@ function bandsOf(
   definition: SheetDefinition,
   models: ReadonlyMap<string, SheetModel>,
   enteredCount: (sheet: string) => number,
+  words: Words,
 ): readonly BandModel[] {
   const { rows, id } = definition;
   if (rows.from === 'lines') {
@@ -80,7 +90,7 @@ function bandsOf(
       const set =
         line.each === undefined
           ? new EnteredRows(`${id}.${line.id}`, 1)
-          : grouped(line, id, models);
+          : grouped(line, id, models, words);
       return band(definition, set, line);
     });
   }
@@ -99,14 +109,33 @@ function grouped(
   line: LineDefinition,
   id: string,
   models: ReadonlyMap<string, SheetModel>,
+  words: Words,
 ): GroupedRows {
   const source = models.get(line.each ?? '')?.bands[0];
   const by = Object.values(line.by ?? {}).map((name) => {
-    const column = source?.columns.get(name)?.result;
+    const column = source?.columns.get(name);
     if (!column) throw new Error(`Line ${line.id} of ${id} is made by ${name}, which is nowhere.`);
     return column;
   });
-  return new GroupedRows(`${id}.${line.id}`, by);
+  return new GroupedRows(
+    `${id}.${line.id}`,
+    by.map(({ result }) => result),
+    by.map(({ kind }) => (isWord(kind) ? largerName(words) : undefined)),
+  );
+}
+
+// By the number a name begins with, as in 6x6 before 4x4, and never by the order of typing.
+function largerName(words: Words): Before {
+  return (a, b) => {
+    const [x, y] = [words.text(a), words.text(b)];
+    const difference = (parseFloat(y) || 0) - (parseFloat(x) || 0);
+    if (difference !== 0) return difference;
+    return x < y ? -1 : 1;
+  };
+}
+
+function isWord({ type }: Kind): boolean {
+  return type === 'text' || type === 'choice';
 }
 
 function band(
