@@ -111,17 +111,17 @@ export class Start extends LitElement {
       <h2>Begin</h2>
       <ul class="ways">
         ${this.renderWay(
-          'Open the example job',
+          'Open the demo job',
           'A back run with a tree in it, to look around in.',
           () => this.choose({ choose: 'demo' }),
           'first',
         )}
         ${this.renderWay(
-          'Bring in readings',
-          'A CSV file from the crew: one line a post, or one line a hole.',
+          'Import a CSV',
+          'Readings from the crew: one line a post, or one line a hole.',
           () => this.readings?.click(),
         )}
-        ${this.renderWay('Start an empty job', 'Type the readings here, post by post.', () =>
+        ${this.renderWay('Start empty', 'Type the readings here, post by post.', () =>
           this.choose({ choose: 'empty' }),
         )}
         ${this.renderWay('Open a notebook file', 'One that was saved from here before.', () =>

@@ -63,7 +63,17 @@ export function shownWithUnit(value: Value, kind: Kind, unit: string, percent = 
 /** A value's text with its unit behind it, where it has both. */
 export function inUnit(text: string, unit: string): string {
   if (unit === '' || text === '' || text.endsWith('%')) return text;
-  return `${text} ${unit.replace('degF', '°F').replace('degC', '°C')}`;
+  return `${text} ${unitText(unit)}`;
+}
+
+/** A unit as people write it: `ft³`, `°F`, `lbf·ft`. */
+function unitText(unit: string): string {
+  return unit
+    .replace('degF', '°F')
+    .replace('degC', '°C')
+    .replaceAll('^2', '²')
+    .replaceAll('^3', '³')
+    .replaceAll('*', '·');
 }
 
 function unitOf(symbol: string, kind: Kind): Unit {

@@ -7,7 +7,7 @@ import type { BandModel, ColumnModel, SheetModel, StopModel } from './model.ts';
 import { reasonsFor } from './reasons.ts';
 import { rowIdAt } from './row-ids.ts';
 import { rowNameAt } from './row-names.ts';
-import { shownUnit } from './shown.ts';
+import { inUnit, shownUnit } from './shown.ts';
 import type { Stop } from './view.ts';
 
 /** Every stop and caution in force: rules of the sheets, and cells that have no answer. Stops come first. */
@@ -57,7 +57,7 @@ export function filled(
     const { text, state } = cellView(sheet, band, column, row, engine, notebook);
     if (state !== 'known') return 'an unknown amount';
     const unit = shownUnit(column.definition, notebook.document);
-    return unit === '' || text.endsWith('%') ? text : `${text} ${unit}`;
+    return inUnit(text, unit);
   });
 }
 

@@ -14,6 +14,8 @@ export async function openApp(
 ): Promise<{ page: Page; complaints: string[] }> {
   const context = await browser.newContext(options);
   const page = await context.newPage();
+  // Under the test's own limit, so that a failure says which step never came.
+  page.setDefaultTimeout(10_000);
   const complaints: string[] = [];
   page.on('pageerror', (error) => complaints.push(error.message));
   page.on('console', (message) => {

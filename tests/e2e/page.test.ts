@@ -13,7 +13,10 @@ afterAll(async () => {
 describe('the built page', () => {
   it('opens with something to read and without a complaint', async () => {
     const { page, complaints } = await openApp(browser);
-    await page.waitForFunction(() => document.body.innerText.trim().length > 20);
+    await page.getByRole('heading', { name: 'Backplumb' }).waitFor();
+    for (const way of ['Open the demo job', 'Import a CSV', 'Start empty']) {
+      expect(await page.getByRole('button', { name: way }).isVisible()).toBe(true);
+    }
     await page.waitForLoadState('networkidle');
     expect(complaints).toEqual([]);
   });

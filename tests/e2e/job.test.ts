@@ -1,0 +1,117 @@
+import { readFile } from 'node:fs/promises';
+import { resolve } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { readMaterialList } from '../../src/output/index.ts';
+import { isProblem } from '../../src/units/index.ts';
+import { openApp, startBrowser } from './open.ts';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await startBrowser();
+});
+afterAll(async () => {
+  await browser.close();
+});
+
+describe('the whole job, on the built page', () => {
+  it('goes from a crew’s file to a supplier’s list that is still there after a reload', async () => {
+    const { page, complaints } = await openApp(browser, {
+      viewport: { width: 1440, height: 1000 },
+    });
+    await bringIn(page, 'tests/samples/D6-stepped.csv');
+
+    // The file has no probe and no rock test: one ask for each column, answered in place.
+    await page.locator('summary', { hasText: '2 asks' }).click();
+    await page.getByRole('button', { name: 'Yes, all sound' }).first().click();
+    await page.getByRole('button', { name: 'Yes, all firm' }).first().click();
+    await expect
+      .poll(() => remedies(page))
+      .toEqual([
+        'leave',
+        'leave',
+        're-plumb',
+        're-plumb',
+        're-plumb',
+        're-plumb',
+        'leave',
+        'leave',
+        'leave',
+      ]);
+
+    // A reading changes: post 5 turns out rotten, and the list follows.
+    await typeInto(page, '5', 'Probe', '1 in');
+    await expect.poll(async () => (await remedies(page))[4]).toBe('replace');
+    // Hand-worked: 72 + 2 + 30 = 104 in, from 10 ft stock.
+    const list = await supplierList(page);
+    expect(list.find(({ item }) => item === 'post')).toMatchObject({ size: '4x4', quantity: 1 });
+    expect(list.find(({ item }) => item === 'concrete mix')).toMatchObject({ quantity: 4 });
+
+    await page.getByText('Saved on this device').first().waitFor();
+    await page.reload();
+    await page.getByRole('grid', { name: /posts/i }).waitFor();
+    await expect.poll(async () => (await remedies(page))[4]).toBe('replace');
+    expect(await supplierList(page)).toEqual(list);
+    expect(complaints).toEqual([]);
+  });
+
+  it('says one clear thing of a file it can’t read, and leaves the job as it was', async () => {
+    const { page } = await openApp(browser, { viewport: { width: 1440, height: 1000 } });
+    await bringIn(page, 'tests/samples/D1-tree-run.csv');
+    await expect.poll(() => remedies(page)).toHaveLength(7);
+    const before = await remedies(page);
+    await page
+      .locator('input[type=file][aria-label*="eadings"]')
+      .first()
+      .setInputFiles({
+        name: 'fence.csv',
+        mimeType: 'text/csv',
+        buffer: Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 0, 0, 0, 13]),
+      });
+    await page
+      .getByText(/picture/i)
+      .first()
+      .waitFor();
+    expect(await remedies(page)).toEqual(before);
+  });
+});
+
+async function bringIn(page: Page, path: string): Promise<void> {
+  await page.getByRole('button', { name: 'Import a CSV' }).waitFor();
+  await page
+    .locator('input[type=file][aria-label*="eadings"]')
+    .first()
+    .setInputFiles(resolve(path));
+  await page.getByRole('grid', { name: /posts/i }).waitFor();
+}
+
+/** What the remedy column shows, row by row. */
+async function remedies(page: Page): Promise<string[]> {
+  const grid = page.getByRole('grid', { name: /posts/i });
+  const heads = await grid.getByRole('columnheader').allInnerTexts();
+  const at = heads.findIndex((head) => head.trim().startsWith('Remedy'));
+  const rows = await grid.getByRole('row').all();
+  const cells = await Promise.all(
+    rows.slice(1).map((row) => row.locator('[role=gridcell],[role=rowheader]').nth(at).innerText()),
+  );
+  return cells.map((text) => text.trim().split('\n')[0] ?? '');
+}
+
+async function typeInto(page: Page, post: string, column: string, text: string): Promise<void> {
+  const grid = page.getByRole('grid', { name: /posts/i });
+  const heads = await grid.getByRole('columnheader').allInnerTexts();
+  const at = heads.findIndex((head) => head.trim().startsWith(column));
+  const row = grid.getByRole('row').nth(Number(post));
+  await row.locator('[role=gridcell],[role=rowheader]').nth(at).click();
+  await page.keyboard.type(text);
+  await page.keyboard.press('Enter');
+}
+
+async function supplierList(page: Page) {
+  const download = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Supplier’s list' }).first().click();
+  const file = await (await download).path();
+  const lines = readMaterialList(await readFile(file));
+  if (isProblem(lines)) throw new Error(lines.found);
+  return lines;
+}
