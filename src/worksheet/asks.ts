@@ -70,7 +70,7 @@ class AskDesk {
     return [...this.band.columns.values()].flatMap((model) => {
       const { definition, entry } = model;
       const missing = definition.askWhenMissing;
-      if (!missing || !entry || this.hasEntries(entry.states) || !this.isWaitedFor(definition.id))
+      if (!missing || !entry || this.hasEntries(model) || !this.isWaitedFor(definition.id))
         return [];
       return [this.ask(model, undefined, '', missing.question, missing.choices)];
     });
@@ -156,6 +156,7 @@ class AskDesk {
     const id = sheet.definition.id;
     const rowId =
       row === undefined ? undefined : rowIdAt(sheet, band, row, notebook, engine.models);
+    const from = rowId === undefined ? undefined : notebook.row(id, rowId);
     return {
       id: `${id}/${rowId ?? ''}/${model.definition.id}`,
       sheet: id,
@@ -163,8 +164,8 @@ class AskDesk {
       rowName: row === undefined ? '' : rowNameAt(sheet, band, row, notebook, engine),
       column: model.definition.id,
       columnLabel: model.definition.called ?? model.definition.label,
-      line: rowId === undefined ? undefined : notebook.row(id, rowId)?.from?.line,
-      text,
+      line: from?.from?.line,
+      text: asWritten(text, from?.assumed?.get(model.definition.id)),
       question,
       choices,
     };
@@ -173,11 +174,12 @@ class AskDesk {
   private isWaitedFor(column: string): boolean {
     const id = this.sheet.definition.id;
     const end = `/${column}`;
+    const except = this.band.columns.get(column)?.except;
     let looked = 0;
     for (const waiting of ['remedy', 'lean_angle']) {
       const model = this.band.columns.get(waiting);
       for (let row = 0; model && row < this.band.rows.count && looked < LOOKED_AT; row++) {
-        if (model.result.states[row] === KNOWN) continue;
+        if (model.result.states[row] === KNOWN || except?.values[row] === 1) continue;
         looked += 1;
         const waits = [...reasonsFor(model.result, row, this.engine, this.notebook).waits.keys()];
         // Where something else is missing as well that no answer could fill, this one would not help.
@@ -194,8 +196,11 @@ class AskDesk {
     return model?.definition.askWhenMissing !== undefined;
   }
 
-  private hasEntries(states: Uint8Array): boolean {
-    for (let row = 0; row < this.band.rows.count; row++) if (states[row] !== BLANK) return true;
+  // What a row has by another reading of its own, the file still lacks for the others.
+  private hasEntries({ entry, except }: ColumnModel): boolean {
+    for (let row = 0; row < this.band.rows.count; row++) {
+      if (entry?.states[row] !== BLANK && except?.values[row] !== 1) return true;
+    }
     return false;
   }
 
@@ -211,6 +216,13 @@ class AskDesk {
   private unit({ definition }: ColumnModel): string {
     return shownUnit(definition, this.notebook.document);
   }
+}
+
+// The unit that the file did not write is no part of what stood there.
+function asWritten(text: string, assumed: string | undefined): string {
+  return assumed !== undefined && /\btaken as\b/.test(assumed)
+    ? text.replace(/ (?:in|mm|cm|ft|m)$/, '')
+    : text;
 }
 
 /** Whether an entry is a number whose unit nobody knows: written `63.5 ?`. */

@@ -48,7 +48,7 @@ export function cellView(
       value,
       typed,
       suggested: suggested === text ? undefined : suggested,
-      note: knownNote(model, rowId, typed, unit, notebook),
+      note: knownNote(model, row, rowId, typed, unit, notebook),
     };
   }
   if (isTyped && entry?.states[row] === UNREAD) {
@@ -98,6 +98,7 @@ const NOTHING = {
 
 function knownNote(
   model: ColumnModel,
+  row: number,
   rowId: string,
   typed: string | undefined,
   unit: string,
@@ -107,7 +108,9 @@ function knownNote(
   if (typed === undefined) {
     const taken =
       sheet === 'job' ? undefined : notebook.document.assumed.get(`${sheet}.${definition.id}`);
-    return taken === undefined || model.entry === undefined ? '' : `taken as ${taken}, as agreed`;
+    return taken === undefined || model.entry?.states[row] !== KNOWN
+      ? ''
+      : `taken as ${taken}, as agreed`;
   }
   const why = notebook.row(sheet, rowId)?.assumed?.get(definition.id);
   const read = readCell(typed, kind, unit);

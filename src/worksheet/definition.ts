@@ -62,7 +62,12 @@ export interface ColumnDefinition {
   /** A column, written sheet.column, whose values are offered. */
   readonly suggestFrom?: string;
   /** The one question where a file lacks the column altogether. */
-  readonly askWhenMissing?: { readonly question: string; readonly choices: readonly Choice[] };
+  readonly askWhenMissing?: {
+    readonly question: string;
+    readonly choices: readonly Choice[];
+    /** Rows to which the answer does not apply, because another reading of theirs says otherwise. */
+    readonly exceptWhere?: string;
+  };
 }
 
 /** Lines of a list: one, or one for each combination of columns of another sheet. */

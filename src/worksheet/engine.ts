@@ -66,15 +66,22 @@ export class Engine {
     }
   }
 
-  private breakLoop({ loop, message }: LoopError): boolean {
-    const names = loop.map((name) => name.replace(/ (as typed|by formula)$/, ''));
+  private breakLoop({ loop }: LoopError): boolean {
+    // A column and what is typed over it are one to a person.
+    const names = loop
+      .map((name) => name.replace(/ (as typed|by formula)$/, ''))
+      .filter((name, at, all) => name !== all[at - 1]);
     const own = names.find(
       (name) => this.notebook.document.formulas.has(name) && !this.badFormulas.has(name),
     );
     if (own === undefined) return false;
     this.badFormulas.set(
       own,
-      problem(own, message, 'Change one of these formulas so that none leads back to itself.'),
+      problem(
+        own,
+        `${names.length < 3 ? 'It needs itself' : `These need each other: ${names.join(' → ')}`}.`,
+        'Change one of these formulas so that none leads back to itself.',
+      ),
     );
     for (const { result, suggestion } of this.columnsNamed(own)) {
       (suggestion ?? result).computation = new BadFormula();
@@ -117,6 +124,12 @@ export class Engine {
     const owner: Owner = { sheet, band, model, hidden: undefined };
     const formula = this.formulaText(band, definition.id, `${model.sheet}.${definition.id}`);
     const keys = band.rows instanceof GroupedRows ? Object.keys(band.line?.by ?? {}) : [];
+    const exceptWhere = definition.askWhenMissing?.exceptWhere;
+    if (entry && exceptWhere !== undefined) {
+      const except = this.hidden(`${entry.name}: not as agreed`, band.rows);
+      this.wireHidden(sheet, band, except, exceptWhere, FLAG, scope);
+      model.except = except.column;
+    }
     if (entry) entry.computation = this.entries(sheet, band, definition.id, kind, model);
     if (formula !== undefined)
       this.setFormula(model, formula, band.rows, scope, suggestion ?? result);
@@ -175,9 +188,11 @@ export class Engine {
       }
       const rowId = rowIdAt(sheet, band, row, notebook, this.models);
       const typed = rowId === undefined ? undefined : notebook.row(sheetId, rowId)?.cells.get(id);
-      return typed ?? document.assumed.get(`${sheetId}.${id}`);
+      if (typed !== undefined || model.except?.values[row] === 1) return typed;
+      return document.assumed.get(`${sheetId}.${id}`);
     };
-    return new Entries(textAt, kind, () => shownUnit(model.definition, document), this.words);
+    const unit = (): string => shownUnit(model.definition, document);
+    return new Entries(textAt, kind, unit, this.words, model.except);
   }
 
   private wireRules(sheet: SheetModel): void {

@@ -32,7 +32,7 @@ export function isReading(read: Reading | Doubt | Problem): read is Reading {
 
 /** A column of entries: each cell is read from the text that stands in the notebook. */
 export class Entries implements Computation {
-  readonly inputs: readonly Input[] = [];
+  readonly inputs: readonly Input[];
   private readonly textAt: (row: number) => string | undefined;
   private readonly kind: Kind;
   private readonly unit: () => string;
@@ -43,11 +43,14 @@ export class Entries implements Computation {
     kind: Kind,
     unit: () => string,
     words: Words,
+    except?: Column,
   ) {
     this.textAt = textAt;
     this.kind = kind;
     this.unit = unit;
     this.words = words;
+    // What stands there for a blank depends on this, where it is given.
+    this.inputs = except ? [{ column: except, reach: 'row' }] : [];
   }
 
   run(values: Float64Array, states: Uint8Array, from: number, to: number): void {

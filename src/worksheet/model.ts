@@ -45,6 +45,8 @@ export interface ColumnModel {
   readonly suggestion: Column | undefined;
   formula: Formula | undefined;
   program: Program | undefined;
+  /** True in rows whose blank is not taken as agreed for the column. */
+  except: Column | undefined;
 }
 
 /** A formula that stands in no column: a rule's condition, a total. */
@@ -175,5 +177,6 @@ function columnModel(sheet: string, definition: ColumnDefinition, rows: Rows): C
     suggestion: isOverride ? new Column(`${name} by formula`, rows) : undefined,
     formula: undefined,
     program: undefined,
+    except: undefined,
   };
 }

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Notebook, fromText, toJson } from '../../src/notebook/index.ts';
 import { isProblem } from '../../src/units/index.ts';
-import { openBook, type Book } from '../../src/worksheet/index.ts';
+import { openBook, type Ask, type Book } from '../../src/worksheet/index.ts';
 import { siteOf } from './site.ts';
 
 const JOB: Record<string, readonly string[]> = {
@@ -50,6 +50,19 @@ const FORMULAS: Record<string, readonly (string | undefined)[]> = {
   'bags.count': ['by_hole', undefined],
 };
 
+// As a file without the column raises it.
+const ASK: Omit<Ask, 'column'> = {
+  id: '',
+  sheet: 'posts',
+  row: undefined,
+  rowName: '',
+  columnLabel: '',
+  line: undefined,
+  text: '',
+  question: '',
+  choices: [],
+};
+
 type Act = (book: Book) => void;
 
 function typed(sheet: string, columns: Record<string, readonly string[]>): fc.Arbitrary<Act> {
@@ -94,6 +107,16 @@ const act: fc.Arbitrary<Act> = fc.oneof(
         const [sheet = '', column = ''] = name.split('.');
         return (book) => void book.setFormula(sheet, column, formula);
       }),
+  },
+  {
+    weight: 1,
+    arbitrary: fc
+      .constantFrom<[string, string]>(['probe_depth', '0 in'], ['rock_test', 'firm'])
+      .map(
+        ([column, entry]): Act =>
+          (book) =>
+            book.answer({ ...ASK, column }, entry),
+      ),
   },
   { weight: 3, arbitrary: fc.constant((book: Book) => book.undo()) },
   { weight: 2, arbitrary: fc.constant((book: Book) => book.redo()) },
