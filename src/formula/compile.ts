@@ -25,12 +25,11 @@ import { FunctionNode, GivenNode, OnlyIfNode } from './node-general.ts';
 import { ChoiceNode, ComparisonNode, LogicNode, NotNode, SameNode } from './node-logic.ts';
 import { ListAggregateNode, WrittenListNode } from './node-list.ts';
 import {
+  CellSource,
   ItemsSource,
-  ListSource,
   NumberSource,
   RuleNode,
   WholeColumnSource,
-  WordSource,
   type ArgumentSource,
 } from './node-rule.ts';
 
@@ -221,9 +220,9 @@ class Compiler {
     switch (expression.kind.type) {
       case 'text':
       case 'choice':
-        return new WordSource(node, this.words);
+        return new CellSource(node, (code) => this.words.text(code));
       case 'list':
-        return new ListSource(node, this.words);
+        return new CellSource(node, (code) => this.words.list(code));
       default:
         return new NumberSource(node);
     }

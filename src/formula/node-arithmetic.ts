@@ -1,42 +1,6 @@
-import { WRONG, worse, KNOWN, type State } from '../graph/index.ts';
 import { problem, type Problem } from '../units/index.ts';
 import { CANCELLED } from './near.ts';
-import { Node, type Trace } from './node.ts';
-
-/** A node with two operands, both always needed. */
-abstract class PairNode extends Node {
-  protected readonly left: Node;
-  protected readonly right: Node;
-
-  constructor(left: Node, right: Node) {
-    super();
-    this.left = left;
-    this.right = right;
-  }
-
-  override get parts(): readonly Node[] {
-    return [this.left, this.right];
-  }
-
-  fill(from: number, count: number): void {
-    this.left.fill(from, count);
-    this.right.fill(from, count);
-    this.combine(count);
-  }
-
-  trace(i: number, trace?: Trace): State {
-    if (this.knows(i)) return KNOWN;
-    const states = this.parts.map((part) => (part.knows(i) ? KNOWN : part.trace(i, trace)));
-    const state = states.reduce<State>(worse, KNOWN);
-    if (state !== KNOWN) return state;
-    trace?.wrong(this.why(this.left.value(i), this.right.value(i)));
-    return WRONG;
-  }
-
-  protected abstract combine(count: number): void;
-
-  protected abstract why(left: number, right: number): Problem;
-}
+import { OneNode, PairNode } from './node-operands.ts';
 
 /** `a + b`. Terms that cancel leave zero, not rounding. */
 export class SumNode extends PairNode {
@@ -126,25 +90,9 @@ export class PowerNode extends PairNode {
 }
 
 /** `-a`. */
-export class NegativeNode extends Node {
-  private readonly of: Node;
-
-  constructor(of: Node) {
-    super();
-    this.of = of;
-  }
-
-  override get parts(): readonly Node[] {
-    return [this.of];
-  }
-
-  fill(from: number, count: number): void {
-    this.of.fill(from, count);
+export class NegativeNode extends OneNode {
+  protected combine(count: number): void {
     for (let i = 0; i < count; i++) this.data[i] = 0 - this.of.value(i);
-  }
-
-  trace(i: number, trace?: Trace): State {
-    return this.knows(i) ? KNOWN : this.of.trace(i, trace);
   }
 }
 

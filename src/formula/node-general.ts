@@ -3,7 +3,8 @@ import { problem, type Problem } from '../units/index.ts';
 import type { GeneralName } from './general.ts';
 import { settled } from './near.ts';
 import { Node, type Trace } from './node.ts';
-import { largest, worstOf } from './node-logic.ts';
+import { largest } from './node-logic.ts';
+import { worstOf } from './node-operands.ts';
 
 /** `given(x, otherwise)`: answers for a blank, and for nothing else. */
 export class GivenNode extends Node {

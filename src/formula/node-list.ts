@@ -4,7 +4,7 @@ import type { AggregateName } from './general.ts';
 import { Node, type Trace } from './node.ts';
 import { ConstantNode } from './node-column.ts';
 import { FewNode } from './node-aggregate.ts';
-import { worstOf } from './node-logic.ts';
+import { worstOf } from './node-operands.ts';
 
 /** A list written in a formula, kept as one value. */
 export class WrittenListNode extends Node {

@@ -1,31 +1,30 @@
-import { KNOWN, worse, type State } from '../graph/index.ts';
+import { KNOWN, type State } from '../graph/index.ts';
+import type { Problem } from '../units/index.ts';
 import { near } from './near.ts';
 import { Node, type Trace } from './node.ts';
+import { OneNode, PairNode } from './node-operands.ts';
 import type { Comparison } from './syntax.ts';
 
+/** A pair that has an answer whenever both sides have. */
+abstract class DecidedPair extends PairNode {
+  protected why(): Problem {
+    throw new Error('Two known sides always compare.');
+  }
+}
+
 /** `a < b` and its kin, on quantities and dates. On the line is within it. */
-export class ComparisonNode extends Node {
+export class ComparisonNode extends DecidedPair {
   private readonly sign: Comparison;
-  private readonly left: Node;
-  private readonly right: Node;
   /** What the two sides were added from; blank where neither is a sum. */
   private readonly terms: readonly Node[];
 
   constructor(sign: Comparison, left: Node, right: Node, terms: readonly Node[]) {
-    super();
+    super(left, right);
     this.sign = sign;
-    this.left = left;
-    this.right = right;
     this.terms = terms;
   }
 
-  override get parts(): readonly Node[] {
-    return [this.left, this.right];
-  }
-
-  fill(from: number, count: number): void {
-    this.left.fill(from, count);
-    this.right.fill(from, count);
+  protected combine(count: number): void {
     const { data, sign, left, right } = this;
     const wantsNear = sign === '==' || sign === '<=' || sign === '>=';
     for (let i = 0; i < count; i++) {
@@ -36,32 +35,18 @@ export class ComparisonNode extends Node {
       else data[i] = isTrue(sign, a, b) ? 1 : 0;
     }
   }
-
-  trace(i: number, trace?: Trace): State {
-    return this.knows(i) ? KNOWN : worstOf(this.parts, i, trace);
-  }
 }
 
 /** `a == b` and `a != b` on texts, choices and flags. */
-export class SameNode extends Node {
+export class SameNode extends DecidedPair {
   private readonly wanted: 0 | 1;
-  private readonly left: Node;
-  private readonly right: Node;
 
   constructor(sign: '==' | '!=', left: Node, right: Node) {
-    super();
+    super(left, right);
     this.wanted = sign === '==' ? 1 : 0;
-    this.left = left;
-    this.right = right;
   }
 
-  override get parts(): readonly Node[] {
-    return [this.left, this.right];
-  }
-
-  fill(from: number, count: number): void {
-    this.left.fill(from, count);
-    this.right.fill(from, count);
+  protected combine(count: number): void {
     const { data, left, right, wanted } = this;
     for (let i = 0; i < count; i++) {
       const a = left.data[left.at + i] as number;
@@ -69,33 +54,19 @@ export class SameNode extends Node {
       data[i] = a !== a || b !== b ? NaN : a === b ? wanted : 1 - wanted;
     }
   }
-
-  trace(i: number, trace?: Trace): State {
-    return this.knows(i) ? KNOWN : worstOf(this.parts, i, trace);
-  }
 }
 
 /** `a and b`, `a or b`: one side alone can decide, whatever the other lacks. */
-export class LogicNode extends Node {
+export class LogicNode extends DecidedPair {
   /** The value that decides alone: 0 for and, 1 for or. */
   private readonly decider: 0 | 1;
-  private readonly left: Node;
-  private readonly right: Node;
 
   constructor(form: 'both' | 'either', left: Node, right: Node) {
-    super();
+    super(left, right);
     this.decider = form === 'both' ? 0 : 1;
-    this.left = left;
-    this.right = right;
   }
 
-  override get parts(): readonly Node[] {
-    return [this.left, this.right];
-  }
-
-  fill(from: number, count: number): void {
-    this.left.fill(from, count);
-    this.right.fill(from, count);
+  protected combine(count: number): void {
     const { data, left, right, decider } = this;
     for (let i = 0; i < count; i++) {
       const a = left.data[left.at + i] as number;
@@ -104,32 +75,12 @@ export class LogicNode extends Node {
       else data[i] = a !== a || b !== b ? NaN : 1 - decider;
     }
   }
-
-  trace(i: number, trace?: Trace): State {
-    return this.knows(i) ? KNOWN : worstOf(this.parts, i, trace);
-  }
 }
 
 /** `not a`. */
-export class NotNode extends Node {
-  private readonly of: Node;
-
-  constructor(of: Node) {
-    super();
-    this.of = of;
-  }
-
-  override get parts(): readonly Node[] {
-    return [this.of];
-  }
-
-  fill(from: number, count: number): void {
-    this.of.fill(from, count);
+export class NotNode extends OneNode {
+  protected combine(count: number): void {
     for (let i = 0; i < count; i++) this.data[i] = 1 - this.of.value(i);
-  }
-
-  trace(i: number, trace?: Trace): State {
-    return this.knows(i) ? KNOWN : this.of.trace(i, trace);
   }
 }
 
@@ -165,14 +116,6 @@ export class ChoiceNode extends Node {
     if (!this.when.knows(i)) return this.when.trace(i, trace);
     return (this.when.value(i) === 1 ? this.then : this.otherwise).trace(i, trace);
   }
-}
-
-/** The state that results from needing every one of some nodes. */
-export function worstOf(nodes: readonly Node[], i: number, trace?: Trace): State {
-  return nodes.reduce<State>(
-    (state, node) => worse(state, node.knows(i) ? KNOWN : node.trace(i, trace)),
-    KNOWN,
-  );
 }
 
 /** The size of the largest term at place `i`. */

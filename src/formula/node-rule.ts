@@ -1,8 +1,8 @@
-import { BLANK, KNOWN, WRONG, worse, type Column, type State, type Words } from '../graph/index.ts';
+import { BLANK, KNOWN, WRONG, worse, type Column, type State } from '../graph/index.ts';
 import type { Argument, Rule } from '../trade/index.ts';
 import { isProblem, type Answer } from '../units/index.ts';
 import { Node, type Trace } from './node.ts';
-import { worstOf } from './node-logic.ts';
+import { worstOf } from './node-operands.ts';
 
 /** Hands a rule one argument, in the form the rule takes it. */
 export interface ArgumentSource {
@@ -73,64 +73,31 @@ export class RuleNode extends Node {
   }
 }
 
+/** An argument that stands in one cell: a number, or what a number stands for. */
+export class CellSource implements ArgumentSource {
+  readonly nodes: readonly Node[];
+  private readonly node: Node;
+  private readonly read: (value: number) => Argument;
+
+  constructor(node: Node, read: (value: number) => Argument) {
+    this.node = node;
+    this.nodes = [node];
+    this.read = read;
+  }
+
+  argument(i: number): Argument | undefined {
+    return this.node.knows(i) ? this.read(this.node.value(i)) : undefined;
+  }
+
+  trace(i: number, trace?: Trace): State {
+    return this.node.trace(i, trace);
+  }
+}
+
 /** An argument that is a number. */
-export class NumberSource implements ArgumentSource {
-  readonly nodes: readonly Node[];
-  private readonly node: Node;
-
+export class NumberSource extends CellSource {
   constructor(node: Node) {
-    this.node = node;
-    this.nodes = [node];
-  }
-
-  argument(i: number): number | undefined {
-    return this.node.knows(i) ? this.node.value(i) : undefined;
-  }
-
-  trace(i: number, trace?: Trace): State {
-    return this.node.trace(i, trace);
-  }
-}
-
-/** An argument that is a text or a choice. */
-export class WordSource implements ArgumentSource {
-  readonly nodes: readonly Node[];
-  private readonly node: Node;
-  private readonly words: Words;
-
-  constructor(node: Node, words: Words) {
-    this.node = node;
-    this.nodes = [node];
-    this.words = words;
-  }
-
-  argument(i: number): string | undefined {
-    return this.node.knows(i) ? this.words.text(this.node.value(i)) : undefined;
-  }
-
-  trace(i: number, trace?: Trace): State {
-    return this.node.trace(i, trace);
-  }
-}
-
-/** An argument that is a list held in one cell, such as the stock lengths of the job. */
-export class ListSource implements ArgumentSource {
-  readonly nodes: readonly Node[];
-  private readonly node: Node;
-  private readonly words: Words;
-
-  constructor(node: Node, words: Words) {
-    this.node = node;
-    this.nodes = [node];
-    this.words = words;
-  }
-
-  argument(i: number): readonly number[] | undefined {
-    return this.node.knows(i) ? this.words.list(this.node.value(i)) : undefined;
-  }
-
-  trace(i: number, trace?: Trace): State {
-    return this.node.trace(i, trace);
+    super(node, (value) => value);
   }
 }
 

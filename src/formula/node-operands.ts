@@ -1,0 +1,73 @@
+import { KNOWN, WRONG, worse, type State } from '../graph/index.ts';
+import type { Problem } from '../units/index.ts';
+import { Node, type Trace } from './node.ts';
+
+/** A node with one operand, which it always needs. */
+export abstract class OneNode extends Node {
+  protected readonly of: Node;
+
+  constructor(of: Node) {
+    super();
+    this.of = of;
+  }
+
+  override get parts(): readonly Node[] {
+    return [this.of];
+  }
+
+  fill(from: number, count: number): void {
+    this.of.fill(from, count);
+    this.combine(count);
+  }
+
+  trace(i: number, trace?: Trace): State {
+    return this.knows(i) ? KNOWN : this.of.trace(i, trace);
+  }
+
+  /** Writes `count` values from those of the operand. */
+  protected abstract combine(count: number): void;
+}
+
+/** A node with two operands. Where it is not known, it needs both. */
+export abstract class PairNode extends Node {
+  protected readonly left: Node;
+  protected readonly right: Node;
+
+  constructor(left: Node, right: Node) {
+    super();
+    this.left = left;
+    this.right = right;
+  }
+
+  override get parts(): readonly Node[] {
+    return [this.left, this.right];
+  }
+
+  fill(from: number, count: number): void {
+    this.left.fill(from, count);
+    this.right.fill(from, count);
+    this.combine(count);
+  }
+
+  trace(i: number, trace?: Trace): State {
+    if (this.knows(i)) return KNOWN;
+    const state = worstOf(this.parts, i, trace);
+    if (state !== KNOWN) return state;
+    trace?.wrong(this.why(this.left.value(i), this.right.value(i)));
+    return WRONG;
+  }
+
+  /** Writes `count` values from those of the operands. */
+  protected abstract combine(count: number): void;
+
+  /** Why two known operands have no result; only asked where there is none. */
+  protected abstract why(left: number, right: number): Problem;
+}
+
+/** The state that results from needing every one of some nodes. */
+export function worstOf(nodes: readonly Node[], i: number, trace?: Trace): State {
+  return nodes.reduce<State>(
+    (state, node) => worse(state, node.knows(i) ? KNOWN : node.trace(i, trace)),
+    KNOWN,
+  );
+}
