@@ -12,7 +12,8 @@ import type {
 } from 'mathjs/number';
 import { unitNamed, wordedUnit } from '../units/index.ts';
 import { refuseSplitUnit, refuseUnclearDivisor } from './divisor.ts';
-import { Refused, type Span } from './problem.ts';
+import { Places, over, span } from './places.ts';
+import { Refused } from './problem.ts';
 import type { Arithmetic, Comparison, Syntax } from './syntax.ts';
 import type { Token } from './tokens.ts';
 import { is, isImplicit, isNode } from './tree.ts';
@@ -34,8 +35,6 @@ const COMPARISONS = new Map<string, Comparison>([
   ['largerEq', '>='],
 ]);
 
-const OPERATOR_NAMES = new Set(['and', 'or', 'not']);
-
 /**
  * Turns the parser's tree into the formula language, node by node; throws Refused at anything the
  * language does not have. The tree carries no places, so its leaves are matched in order with the
@@ -46,27 +45,17 @@ export function allow(tree: MathNode, body: readonly Token[]): Syntax {
 }
 
 class Walk {
-  private readonly tokens: readonly Token[];
-  private readonly leaves: readonly Token[];
-  /** Places of tokens by where they start and end in the text. */
-  private readonly starting: ReadonlyMap<number, number>;
-  private readonly ending: ReadonlyMap<number, number>;
-  /** Brackets round a part, which belong to what it is part of. */
-  private readonly bracketed = new WeakMap<Syntax, Span>();
-  private at = 0;
+  private readonly places: Places;
 
   constructor(body: readonly Token[]) {
-    this.tokens = body;
-    this.leaves = body.filter(({ type, text }) => type !== 'sign' && !OPERATOR_NAMES.has(text));
-    this.starting = new Map(body.map(({ start }, place) => [start, place]));
-    this.ending = new Map(body.map(({ end }, place) => [end, place]));
+    this.places = new Places(body);
   }
 
   read(node: MathNode): Syntax {
     if (is<ParenthesisNode>(node, 'ParenthesisNode')) return this.brackets(node);
     if (is<ConstantNode>(node, 'ConstantNode')) return this.constant(node);
     if (is<SymbolNode>(node, 'SymbolNode')) {
-      const leaf = this.leaf();
+      const leaf = this.places.leaf();
       if (leaf.type !== 'name') throw misread(leaf);
       return { ...span(leaf), form: 'name', name: leaf.text };
     }
@@ -75,7 +64,7 @@ class Walk {
       const when = this.read(node.condition);
       const then = this.read(node.trueExpr);
       const otherwise = this.read(node.falseExpr);
-      return { ...this.over(when, otherwise), form: 'choice', when, then, otherwise };
+      return { ...this.places.over(when, otherwise), form: 'choice', when, then, otherwise };
     }
     if (is<ArrayNode>(node, 'ArrayNode')) return this.list(node);
     if (is<AccessorNode>(node, 'AccessorNode')) return this.member(node);
@@ -87,12 +76,12 @@ class Walk {
   private brackets({ content }: ParenthesisNode): Syntax {
     const inside = this.read(content);
     const whole = { ...inside };
-    this.bracketed.set(whole, this.widened(this.outer(inside), '(', ')'));
+    this.places.bracket(whole, this.places.widened(this.places.outer(inside), '(', ')'));
     return whole;
   }
 
   private constant({ value }: ConstantNode): Syntax {
-    const leaf = this.leaf();
+    const leaf = this.places.leaf();
     const place = span(leaf);
     if (typeof value === 'string' && leaf.type === 'text') return { ...place, form: 'text', value };
     if (typeof value === 'boolean' && leaf.type === 'name')
@@ -105,14 +94,10 @@ class Walk {
     const items = nodes.map((item) => this.read(item));
     const [first] = items;
     const last = items.at(-1);
-    // An empty list has no place of its own: the first that has nothing in it is meant.
-    const empty = this.tokens.find(
-      ({ text }, place) => text === '[' && this.tokens[place + 1]?.text === ']',
-    );
     const place =
       first && last
-        ? this.widened(this.over(first, last), '[', ']')
-        : { start: empty?.start ?? 0, end: (empty?.start ?? 0) + 2 };
+        ? this.places.widened(this.places.over(first, last), '[', ']')
+        : this.places.emptyList();
     return { ...place, form: 'list', items };
   }
 
@@ -120,21 +105,21 @@ class Walk {
     const index = node.index as IndexNode & { readonly dotNotation?: boolean };
     if (!index.dotNotation) {
       throw new Refused(
-        this.here(),
+        this.places.here(),
         'Items are not picked by their place.',
         'Use pick or value_for.',
       );
     }
     if (!is<SymbolNode>(node.object, 'SymbolNode')) throw this.refuse(node);
-    const sheet = this.leaf();
-    const column = this.leaf();
+    const sheet = this.places.leaf();
+    const column = this.places.leaf();
     return { ...over(sheet, column), form: 'member', sheet: sheet.text, column: column.text };
   }
 
   private call(node: FunctionNode): Syntax {
     const fn: unknown = node.fn;
     if (!isNode(fn) || !is<SymbolNode>(fn, 'SymbolNode')) throw this.refuse(node);
-    const name = this.leaf();
+    const name = this.places.leaf();
     if (unitNamed(name.text) && name.text !== 'min') {
       throw new Refused(
         name,
@@ -144,7 +129,7 @@ class Walk {
     }
     const given = node.args.map((argument) => this.read(argument));
     const last = given.at(-1);
-    const closed = last ? this.after(this.outer(last)) : this.closing(name);
+    const closed = last ? this.places.after(this.places.outer(last)) : this.places.closing(name);
     return {
       ...over(name, closed ?? name),
       form: 'call',
@@ -161,9 +146,9 @@ class Walk {
     if (isImplicit(node)) return this.measure(node);
     if (!second) return this.unary(name, first, node);
     const left = this.read(first);
-    const lastOfLeft = this.leaves[this.at - 1];
+    const lastOfLeft = this.places.lastLeaf();
     const right = this.read(second);
-    const place = this.over(left, right);
+    const place = this.places.over(left, right);
     const arithmetic = ARITHMETIC.get(name);
     if (arithmetic !== undefined) {
       if (arithmetic === '/') refuseUnclearDivisor(first, second, right, lastOfLeft);
@@ -188,8 +173,8 @@ class Walk {
 
   private unary(name: string, operand: MathNode, node: OperatorNode): Syntax {
     const of = this.read(operand);
-    const around = this.outer(of);
-    const place = over(this.before(around) ?? around, around);
+    const around = this.places.outer(of);
+    const place = over(this.places.before(around) ?? around, around);
     if (name === 'unaryMinus') {
       if (of.form === 'number') return { ...of, ...place, value: -of.value };
       return { ...place, form: 'negative', of };
@@ -202,25 +187,25 @@ class Walk {
   private chain({ params }: Chain): never {
     const terms = params.map((term) => this.read(term));
     const [first] = terms;
-    const place = first ? this.over(first, terms.at(-1) ?? first) : this.here();
+    const place = first ? this.places.over(first, terms.at(-1) ?? first) : this.places.here();
     throw new Refused(place, 'Comparisons do not chain.', 'Write a < b and b < c.');
   }
 
   // Number and unit side by side: the one product that needs no sign.
   private measure(node: OperatorNode): Syntax {
-    const start = this.at;
+    const start = this.places.mark();
     const [number, unit] = node.args;
     const value = number && this.literal(number);
-    const leaf = this.leaves[this.at];
+    const leaf = this.places.nextLeaf();
     const exponent = unit && this.unitPower(unit);
     if (value === undefined || exponent === undefined || !leaf) {
-      this.at = start;
+      this.places.back(start);
       throw this.sideBySide(node);
     }
-    const first = span(this.leaves[start] ?? leaf);
-    const sign = this.before(first);
+    const first = span(this.places.leafAt(start) ?? leaf);
+    const sign = this.places.before(first);
     const isSigned = sign !== undefined && number && isUnary(number);
-    const place = over(isSigned ? sign : first, this.leaves[this.at - 1] ?? leaf);
+    const place = over(isSigned ? sign : first, this.places.lastLeaf() ?? leaf);
     if (!Number.isFinite(value))
       throw new Refused(place, 'This divides by zero.', 'Write another number.');
     return { ...place, form: 'measure', value, unit: leaf.text, exponent };
@@ -228,7 +213,7 @@ class Walk {
 
   private sideBySide(node: OperatorNode): Refused {
     const [first, second] = node.args.map((each) => this.read(each));
-    const place = first && second ? this.over(first, second) : this.here();
+    const place = first && second ? this.places.over(first, second) : this.places.here();
     const name = second?.form === 'name' ? second.name : '';
     const meant = wordedUnit(name);
     if (first?.form === 'number' && meant && !unitNamed(name)) {
@@ -243,7 +228,7 @@ class Walk {
 
   private literal(node: MathNode): number | undefined {
     if (is<ConstantNode>(node, 'ConstantNode')) {
-      return typeof node.value === 'number' ? Number(this.leaf().text) : undefined;
+      return typeof node.value === 'number' ? Number(this.places.leaf().text) : undefined;
     }
     if (!is<OperatorNode>(node, 'OperatorNode') || isImplicit(node)) return undefined;
     const [first, second] = node.args;
@@ -261,7 +246,7 @@ class Walk {
 
   private unitPower(node: MathNode): number | undefined {
     if (is<SymbolNode>(node, 'SymbolNode')) {
-      return unitNamed(this.leaf().text) ? 1 : undefined;
+      return unitNamed(this.places.leaf().text) ? 1 : undefined;
     }
     if (!is<OperatorNode>(node, 'OperatorNode') || String(node.fn) !== 'pow') return undefined;
     const [base, exponent] = node.args;
@@ -269,64 +254,16 @@ class Walk {
     return this.literal(exponent);
   }
 
-  private leaf(): Token {
-    const leaf = this.leaves[this.at];
-    if (!leaf)
-      throw new Refused(
-        this.here(),
-        'The formula could not be read to its end.',
-        'Write it more simply.',
-      );
-    this.at += 1;
-    return leaf;
-  }
-
-  private here(): Span {
-    const leaf = this.leaves[this.at] ?? this.leaves.at(-1) ?? this.tokens.at(-1);
-    return leaf ? span(leaf) : { start: 0, end: 0 };
-  }
-
-  /** The place of a part with the brackets round it. */
-  private outer(of: Syntax): Span {
-    return this.bracketed.get(of) ?? span(of);
-  }
-
-  private over(first: Syntax, last: Syntax): Span {
-    return over(this.outer(first), this.outer(last));
-  }
-
-  private widened(place: Span, open: string, close: string): Span {
-    const [before, after] = [this.before(place), this.after(place)];
-    return before?.text === open && after?.text === close ? over(before, after) : place;
-  }
-
-  private before({ start }: Span): Token | undefined {
-    return this.tokens[(this.starting.get(start) ?? 0) - 1];
-  }
-
-  private after({ end }: Span): Token | undefined {
-    return this.tokens[(this.ending.get(end) ?? NaN) + 1];
-  }
-
-  private closing(name: Token): Token | undefined {
-    const open = this.after(name);
-    return open && this.after(open);
-  }
-
   private refuse(node: MathNode): Refused {
     const [found, fix] = REFUSED.get(node.type) ?? [
       'This is not part of the formula language.',
       'Take it out.',
     ];
-    return new Refused(node.type === 'RangeNode' ? this.here() : this.dotted(), found, fix);
-  }
-
-  // From here on as far as points join names.
-  private dotted(): Span {
-    const here = this.here();
-    let place = this.starting.get(here.start) ?? NaN;
-    while (this.tokens[place + 1]?.text === '.' && this.tokens[place + 2]) place += 2;
-    return over(here, this.tokens[place] ?? here);
+    return new Refused(
+      node.type === 'RangeNode' ? this.places.here() : this.places.dotted(),
+      found,
+      fix,
+    );
   }
 }
 
@@ -350,14 +287,6 @@ const REFUSED = new Map<string, readonly [string, string]>([
   ],
   ['ObjectNode', ['Objects are not part of a formula.', 'Take it out.']],
 ]);
-
-function span({ start, end }: Span): Span {
-  return { start, end };
-}
-
-function over(first: Span, last: Span): Span {
-  return { start: first.start, end: last.end };
-}
 
 function isUnary(node: MathNode): boolean {
   if (!is<OperatorNode>(node, 'OperatorNode')) return false;
