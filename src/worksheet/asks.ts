@@ -29,6 +29,8 @@ export function asksOf(engine: Engine, notebook: Notebook): readonly Ask[] {
   return asks;
 }
 
+const WAITING = ['remedy', 'lean_angle'];
+
 // How many waiting rows are looked at before a missing column counts as not needed.
 const LOOKED_AT = 100;
 
@@ -176,7 +178,7 @@ class AskDesk {
     const end = `/${column}`;
     const except = this.band.columns.get(column)?.except;
     let looked = 0;
-    for (const waiting of ['remedy', 'lean_angle']) {
+    for (const waiting of WAITING) {
       const model = this.band.columns.get(waiting);
       for (let row = 0; model && row < this.band.rows.count && looked < LOOKED_AT; row++) {
         if (model.result.states[row] === KNOWN || except?.values[row] === 1) continue;
@@ -184,16 +186,17 @@ class AskDesk {
         const waits = [...reasonsFor(model.result, row, this.engine, this.notebook).waits.keys()];
         // Where something else is missing as well that no answer could fill, this one would not help.
         const isNext = waits.some((key) => key.startsWith(`${id}/`) && key.endsWith(end));
-        if (isNext && waits.every((key) => this.isAskable(key))) return true;
+        if (isNext && waits.every((key) => this.isAskable(key, waiting))) return true;
       }
     }
     return false;
   }
 
-  private isAskable(key: string): boolean {
+  private isAskable(key: string, waiting: string): boolean {
     const [sheet, , column = ''] = key.split('/');
     const model = sheet === this.sheet.definition.id ? this.band.columns.get(column) : undefined;
-    return model?.definition.askWhenMissing !== undefined;
+    const missing = model?.definition.askWhenMissing;
+    return missing !== undefined && (missing.waiting ?? WAITING).includes(waiting);
   }
 
   // What a row has by another reading of its own, the file still lacks for the others.

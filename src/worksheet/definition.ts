@@ -65,6 +65,8 @@ export interface ColumnDefinition {
   readonly askWhenMissing?: {
     readonly question: string;
     readonly choices: readonly Choice[];
+    /** Columns that must wait for it before it is asked; the remedy and the lean unless told. */
+    readonly waiting?: readonly string[];
     /** Rows to which the answer does not apply, because another reading of theirs says otherwise. */
     readonly exceptWhere?: string;
   };

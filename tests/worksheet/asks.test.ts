@@ -53,6 +53,17 @@ describe('a column that is missing from the file', () => {
     ]);
   });
 
+  it('asks whether posts without lean readings are plumb, where a remedy hangs on it', () => {
+    const book = takeOff('Post,Probe,Rock test\n1,0 in,firm\n2,0 in,loose\n');
+    expect(book.asks().map(({ column, row }) => [column, row])).toEqual([['lean_gap', undefined]]);
+    expect(shown(book, 'posts', 'remedy')).toEqual(['', 're-plumb']);
+    book.answer(book.asks()[0]!, '0 in');
+    expect(shown(book, 'posts', 'remedy')).toEqual(['leave', 're-plumb']);
+    // The angle is not 0 before the level is known.
+    expect(book.asks().map(({ column }) => column)).toEqual(['level_length']);
+    expect(asked('Post,Probe,Rock test\n1,1 in,firm\n2,0 in,snapped\n')).toEqual([]);
+  });
+
   it('does not ask for a direction or a station', () => {
     expect(asked('Post,Lean gap,Over,Probe,Rock test\n1,3/8 in,48 in,0,firm\n')).toEqual([]);
   });

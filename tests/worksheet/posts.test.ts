@@ -45,7 +45,7 @@ describe('the suggested remedy', () => {
   });
 
   it.each([
-    ['the gap and the level', { rock_test: 'firm', probe_depth: '0' }, /lean gap; level length/],
+    ['the gap and the level', { rock_test: 'firm', probe_depth: '0' }, /lean gap/],
     ['the level', { rock_test: 'firm', probe_depth: '0', lean_gap: '1/8' }, /level length$/],
     ['the rock test', { probe_depth: '0', lean_gap: '0', ...LEVEL }, /rock test/],
     ['the probe', { rock_test: 'firm', lean_gap: '0', ...LEVEL }, /probe/],
