@@ -1,4 +1,4 @@
-export { BagsPicture } from './bags-picture.ts';
+import './bags-picture.ts';
 export type { Axis, CurveLevel, CurveLine, CurveMark } from './curve-frame.ts';
 export { Curve } from './curve.ts';
 export { Elevation, type RowPick } from './elevation.ts';
