@@ -1,8 +1,10 @@
+export { callAtCaret, wordAtCaret, type CallAtCaret, type WordAtCaret } from './caret.ts';
 export { functionNames } from './check-call.ts';
 export { decode, encode } from './compile.ts';
 export { references, type Expression, type Reference, type Scope } from './expression.ts';
 export { EMPTY_SCOPE, isFormula, readFormula, type Formula } from './formula.ts';
 export { AGGREGATES } from './general.ts';
+export { functionHelp, type FunctionHelp } from './help.ts';
 export type { Trace } from './node.ts';
 export type { FormulaProblem, Span } from './problem.ts';
 export { allParts, partSpan, partText, partsInOrder, type Part } from './part.ts';

@@ -13,7 +13,7 @@ export type Changed = 'all' | ReadonlySet<number>;
 export class Graph {
   private readonly columns = new Set<Column>();
   private order: readonly (Column | Rows)[] | undefined;
-  private stale = new Map<Column, Changed>();
+  private stale = new Map<Column, 'all' | Set<number>>();
   private moved = new Set<Rows>();
   private readonly known = new Set<Rows>();
 
@@ -26,7 +26,9 @@ export class Graph {
 
   /** Says that an entry changed. */
   touch(column: Column, row: number): void {
-    this.stale.set(column, joined(this.stale.get(column), new Set([row])));
+    const waiting = this.stale.get(column);
+    if (waiting === undefined) this.stale.set(column, new Set([row]));
+    else if (waiting !== 'all') waiting.add(row);
   }
 
   /** Says that every entry of a column may have changed. */
@@ -63,7 +65,7 @@ export class Graph {
         const rows =
           isDerived(node.rows) && moved.has(node.rows)
             ? 'all'
-            : joined(stale.get(node), this.reached(node, changed, moved));
+            : widened(joined(stale.get(node), this.reached(node, changed, moved)), node.rows.count);
         if (rows === undefined) continue;
         const different = recompute(node, rows);
         if (different !== undefined) changed.set(node, different);
@@ -137,6 +139,12 @@ function recompute(column: Column, rows: Changed): Changed | undefined {
     }
   }
   return different.size === 0 ? undefined : different;
+}
+
+// From so many rows on, one run over the column is quicker than one a row.
+function widened(changed: Changed | undefined, count: number): Changed | undefined {
+  if (changed === undefined || changed === 'all') return changed;
+  return changed.size > 64 && changed.size * 16 > count ? 'all' : changed;
 }
 
 function joined(a: Changed | undefined, b: Changed): Changed;

@@ -36,6 +36,10 @@ export function apply(document: NotebookDocument, change: Change, places: RowPla
     case 'assumed':
       put(document.assumed, change.name, change.after);
       return;
+    case 'own':
+      document.own.clear();
+      for (const [name, part] of change.after) document.own.set(name, part);
+      return;
     case 'cell': {
       const at = places.find(document, change.sheet, change.row);
       const row = at === undefined ? undefined : rowsOf(document, change.sheet)[at];

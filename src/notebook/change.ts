@@ -1,4 +1,4 @@
-import type { ImportedFile, Row } from './document.ts';
+import type { ImportedFile, OwnPart, Row } from './document.ts';
 
 /** One reversible edit of the document; each carries what is needed to take it back. */
 export type Change =
@@ -6,6 +6,7 @@ export type Change =
   | EntryChange<'input'>
   | EntryChange<'formula'>
   | EntryChange<'assumed'>
+  | OwnChange
   | {
       readonly edit: 'cell';
       readonly sheet: string;
@@ -28,6 +29,13 @@ export type Change =
     }
   | { readonly edit: 'add file'; readonly file: ImportedFile }
   | { readonly edit: 'remove file'; readonly file: ImportedFile };
+
+/** Columns and sheets of the user's own, whole before and after, so that their order comes back too. */
+interface OwnChange {
+  readonly edit: 'own';
+  readonly before: readonly (readonly [string, OwnPart])[];
+  readonly after: readonly (readonly [string, OwnPart])[];
+}
 
 interface EntryChange<Edit extends string> {
   readonly edit: Edit;

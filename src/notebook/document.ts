@@ -11,9 +11,14 @@ export interface NotebookDocument {
   readonly formulas: Map<string, string>;
   /** What a whole column's blanks are taken as, once a person has agreed: `posts.probe_depth` -> `0 in`. */
   readonly assumed: Map<string, string>;
+  /** Columns (`sheet.column`) and sheets of the user's own, in the same JSON as the built-in ones, in their order. */
+  readonly own: Map<string, OwnPart>;
   /** Every file brought in, byte for byte, with its report. */
   readonly files: ImportedFile[];
 }
+
+/** A column or a sheet as JSON; what may stand in it is checked where it is put to work. */
+export type OwnPart = Readonly<Record<string, unknown>>;
 
 /** One row of entries. */
 export interface Row {

@@ -1,5 +1,5 @@
 import { isProblem, problem, type Problem } from '../units/index.ts';
-import type { ImportedFile, NotebookDocument, PassedLine, Row } from './document.ts';
+import type { ImportedFile, NotebookDocument, OwnPart, PassedLine, Row } from './document.ts';
 
 /** The format this build writes. */
 export const FORMAT = 1;
@@ -14,6 +14,7 @@ export function toJson(document: NotebookDocument): unknown {
     sheets: [...document.sheets].map(([sheet, rows]) => ({ sheet, rows: rows.map(rowToJson) })),
     formulas: [...document.formulas],
     assumed: [...document.assumed],
+    own: [...document.own],
     files: document.files,
   };
 }
@@ -37,13 +38,14 @@ export function fromJson(value: unknown): NotebookDocument | Problem {
   const sheets = eachOnce(list(notebook.get('sheets'), sheetFromJson));
   const formulas = pairs(notebook.get('formulas'));
   const assumed = pairs(notebook.get('assumed'));
+  const own = eachOnce(list(notebook.get('own') ?? [], ownFromJson));
   const files = list(notebook.get('files'), fileFromJson);
-  const parts = { inputs, sheets, formulas, assumed, files };
+  const parts = { inputs, sheets, formulas, assumed, own, files };
   const damaged = Object.entries(parts).find(([, part]) => part === undefined)?.[0];
-  if (typeof name !== 'string' || !inputs || !sheets || !formulas || !assumed || !files) {
+  if (typeof name !== 'string' || !inputs || !sheets || !formulas || !assumed || !own || !files) {
     return refused(`its “${damaged ?? 'name'}” part is damaged`, EARLIER);
   }
-  return { format: FORMAT, name, inputs, sheets, formulas, assumed, files };
+  return { format: FORMAT, name, inputs, sheets, formulas, assumed, own, files };
 }
 
 /** A document read from the text of a notebook file. */
@@ -79,6 +81,13 @@ function sheetFromJson(value: unknown): [string, Row[]] | undefined {
   if (typeof id !== 'string' || !rows) return undefined;
   // Two rows with one id would make every later edit ambiguous.
   return new Set(rows.map((row) => row.id)).size === rows.length ? [id, rows] : undefined;
+}
+
+function ownFromJson(value: unknown): [string, OwnPart] | undefined {
+  if (!Array.isArray(value) || value.length !== 2) return undefined;
+  const [name, part] = value as unknown[];
+  if (typeof name !== 'string' || fields(part) === undefined) return undefined;
+  return [name, part as OwnPart];
 }
 
 function rowFromJson(value: unknown): Row | undefined {

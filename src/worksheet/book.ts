@@ -1,15 +1,17 @@
 import { isFormula, readFormula } from '../formula/index.ts';
 import { EnteredRows, type Column } from '../graph/index.ts';
-import type { Change, Notebook, Row } from '../notebook/index.ts';
+import type { Change, Notebook } from '../notebook/index.ts';
 import type { Problem } from '../units/index.ts';
 import { asksOf } from './asks.ts';
 import { typedText } from './cell.ts';
 import { Engine } from './engine.ts';
 import { isUnknownUnit } from './asks.ts';
+import { OwnDeeds } from './own-deeds.ts';
+import { definitionsOf } from './own.ts';
+import { RowDeeds } from './row-deeds.ts';
 import { rowAt, rowIdAt } from './row-ids.ts';
 import { scopeOf } from './scope.ts';
 import { LiveSheet } from './sheet-view.ts';
-import { SHEETS } from './sheets.ts';
 import { shownUnit } from './shown.ts';
 import { stopsOf } from './stops.ts';
 import { typingChanges } from './typing.ts';
@@ -23,6 +25,8 @@ const MOST_CHANGED = 300;
 /** A notebook whose sheets are worked out and stay so, whatever is typed. */
 export class Book implements BookView {
   readonly notebook: Notebook;
+  readonly rows: RowDeeds;
+  readonly own: OwnDeeds;
   private engine: Engine;
   private live: readonly LiveSheet[];
   private readonly listeners = new Set<(change: BookChange) => void>();
@@ -31,7 +35,9 @@ export class Book implements BookView {
 
   constructor(notebook: Notebook) {
     this.notebook = notebook;
-    this.engine = new Engine(SHEETS, notebook);
+    this.engine = new Engine(definitionsOf(notebook.document.own), notebook);
+    this.rows = new RowDeeds(notebook, () => this.engine);
+    this.own = new OwnDeeds(notebook, () => this.engine);
     this.live = this.showSheets();
     notebook.subscribe((changes) => {
       this.follow(changes);
@@ -94,25 +100,12 @@ export class Book implements BookView {
   }
 
   addRow(sheet: string): string {
-    const [id = 'r1'] = this.notebook.freshIds(1);
-    const row: Row = { id, cells: new Map() };
-    const at = this.notebook.rows(sheet).length;
-    this.notebook.do('add row', [{ edit: 'add rows', sheet, at, rows: [row] }]);
+    const [id = ''] = this.rows.put('add row', sheet, undefined, [new Map()]);
     return id;
   }
 
   removeRow(sheet: string, row: string): void {
-    const label = `remove ${this.rowName(sheet, row) || 'row'}`;
-    // What was typed for it on sheets that follow goes with it.
-    const changes = [...this.engine.models.keys()].flatMap((id): readonly Change[] => {
-      const at = this.notebook.place(id, row);
-      const found = at === undefined ? undefined : this.notebook.rows(id)[at];
-      if (at === undefined || !found || (id !== sheet && !this.follows(id, sheet))) return [];
-      return [
-        { edit: 'remove rows', sheet: id, at, rows: [{ ...found, cells: new Map(found.cells) }] },
-      ];
-    });
-    this.notebook.do(label, changes);
+    this.rows.remove(`remove ${this.rowName(sheet, row) || 'row'}`, sheet, [row]);
   }
 
   rename(name: string): void {
@@ -130,6 +123,7 @@ export class Book implements BookView {
       const read = readFormula(formula, scopeOf(sheet, band, this.engine.models), model.kind);
       if (!isFormula(read)) return read;
     }
+    if (this.notebook.document.own.has(name)) return this.own.setFormula(name, formula);
     const before = this.notebook.document.formulas.get(name);
     if (before === formula) return undefined;
     const label = formula === undefined ? `put the formula of ${name} back` : `formula of ${name}`;
@@ -165,8 +159,8 @@ export class Book implements BookView {
     this.knownAsks = undefined;
     this.knownStops = undefined;
     const cells = new Set<string>();
-    if (changes.some(({ edit }) => edit === 'formula')) {
-      this.engine = new Engine(SHEETS, this.notebook);
+    if (changes.some(({ edit }) => edit === 'formula' || edit === 'own')) {
+      this.engine = new Engine(definitionsOf(this.notebook.document.own), this.notebook);
       this.live = this.showSheets();
     } else {
       for (const change of changes) this.touch(change);
@@ -258,12 +252,6 @@ export class Book implements BookView {
         },
       ];
     });
-  }
-
-  private follows(id: string, sheet: string): boolean {
-    const rows = this.engine.models.get(id)?.definition.rows;
-    if (rows?.from !== 'following') return false;
-    return rows.sheet === sheet || this.follows(rows.sheet, sheet);
   }
 
   private labelFor(sheet: string, row: string, column: string): string {

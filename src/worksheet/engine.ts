@@ -2,7 +2,7 @@ import { Program, isFormula, readFormula, type Formula, type Scope } from '../fo
 import { Column, Graph, GroupedRows, LoopError, Words, type Rows } from '../graph/index.ts';
 import type { Notebook } from '../notebook/index.ts';
 import { FLAG, problem, type Kind, type Problem } from '../units/index.ts';
-import type { AskDefinition, SheetDefinition, StopDefinition } from './definition.ts';
+import type { AskDefinition, StopDefinition } from './definition.ts';
 import { BadFormula, Entries, EntryOverFormula, GroupKeys } from './entries.ts';
 import {
   buildModels,
@@ -12,9 +12,11 @@ import {
   type SheetModel,
   type StopModel,
 } from './model.ts';
+import { isOwn, type Definitions } from './own.ts';
 import { rowIdAt } from './row-ids.ts';
 import { scopeOf } from './scope.ts';
 import { shownUnit, startingText } from './shown.ts';
+import { loopNames, loopWords } from './loop.ts';
 
 /** Something that readings raise together, at work. */
 export interface AskModel {
@@ -43,11 +45,17 @@ export class Engine {
   readonly totals = new Map<string, HiddenColumn>();
   /** Formulas of the user's own that can't be used, by `sheet.column`. */
   readonly badFormulas = new Map<string, Problem>();
+  readonly definitions: Definitions;
   private readonly notebook: Notebook;
 
-  constructor(definitions: readonly SheetDefinition[], notebook: Notebook) {
+  constructor(definitions: Definitions, notebook: Notebook) {
     this.notebook = notebook;
-    this.models = buildModels(definitions, (sheet) => notebook.rows(sheet).length, this.words);
+    this.definitions = definitions;
+    this.models = buildModels(
+      definitions.sheets,
+      (sheet) => notebook.rows(sheet).length,
+      this.words,
+    );
     for (const sheet of this.models.values()) {
       for (const band of sheet.bands) this.wireBand(sheet, band);
       this.wireRules(sheet);
@@ -67,27 +75,35 @@ export class Engine {
   }
 
   private breakLoop({ loop }: LoopError): boolean {
-    // A column and what is typed over it are one to a person.
-    const names = loop
-      .map((name) => name.replace(/ (as typed|by formula)$/, ''))
-      .filter((name, at, all) => name !== all[at - 1]);
-    const own = names.find(
-      (name) => this.notebook.document.formulas.has(name) && !this.badFormulas.has(name),
-    );
+    const names = loopNames(loop);
+    const own = names.find((name) => this.isYours(name) && !this.badFormulas.has(name));
     if (own === undefined) return false;
     this.badFormulas.set(
       own,
       problem(
         own,
-        `${names.length < 3 ? 'It needs itself' : `These need each other: ${names.join(' → ')}`}.`,
+        loopWords(names),
         'Change one of these formulas so that none leads back to itself.',
       ),
     );
-    for (const { result, suggestion } of this.columnsNamed(own)) {
-      (suggestion ?? result).computation = new BadFormula();
-      this.graph.add(suggestion ?? result);
+    const columns = this.columnsNamed(own).map(({ result, suggestion }) => suggestion ?? result);
+    for (const column of [...columns, ...this.hiddenNamed(own)]) {
+      column.computation = new BadFormula();
+      this.graph.add(column);
     }
     return true;
+  }
+
+  /** Whether a formula is the user's: an override, one of their own columns, or part of their sheet. */
+  private isYours(name: string): boolean {
+    if (this.notebook.document.formulas.has(name)) return true;
+    return isOwn(name.replace(/: .*$/, ''), this.definitions);
+  }
+
+  private hiddenNamed(name: string): readonly Column[] {
+    return [...this.owners].flatMap(([column, { hidden }]) =>
+      hidden && column.name === name ? [column] : [],
+    );
   }
 
   private columnsNamed(name: string): readonly ColumnModel[] {
@@ -159,7 +175,7 @@ export class Engine {
       column.computation = model.program;
       return;
     }
-    if (!this.notebook.document.formulas.has(name)) {
+    if (!this.isYours(name)) {
       throw new Error(`${name}: ${read.where}: ${read.found} ${read.fix}`);
     }
     this.badFormulas.set(name, read);
@@ -169,7 +185,7 @@ export class Engine {
   private formulaText(band: BandModel, id: string, name: string): string | undefined {
     const own = this.notebook.document.formulas.get(name);
     const definition = band.columns.get(id)?.definition;
-    return own ?? (band.line ? band.line.formulas[id] : definition?.formula);
+    return own ?? band.line?.formulas[id] ?? definition?.formula;
   }
 
   private entries(
@@ -254,11 +270,15 @@ export class Engine {
     scope: Scope,
   ): void {
     const read: Formula | Problem = readFormula(text, scope, kind);
-    if (!('expression' in read)) {
-      throw new Error(`${hidden.column.name}: ${read.where}: ${read.found} ${read.fix}`);
+    if ('expression' in read) {
+      hidden.program = new Program(read.expression, hidden.column.rows, this.words);
+      hidden.column.computation = hidden.program;
+    } else {
+      const { name } = hidden.column;
+      if (!this.isYours(name)) throw new Error(`${name}: ${read.where}: ${read.found} ${read.fix}`);
+      this.badFormulas.set(name, read);
+      hidden.column.computation = new BadFormula();
     }
-    hidden.program = new Program(read.expression, hidden.column.rows, this.words);
-    hidden.column.computation = hidden.program;
     this.owners.set(hidden.column, { sheet, band, model: undefined, hidden });
     this.graph.add(hidden.column);
   }

@@ -2,6 +2,7 @@ import {
   ANGLE,
   AREA,
   DATE,
+  DENSITY,
   DURATION,
   FLAG,
   FORCE,
@@ -33,6 +34,7 @@ const NAMED = new Map<string, Kind>([
   ['slope', PLAIN],
   ['length', quantity(LENGTH)],
   ['area', quantity(AREA)],
+  ['density', quantity(DENSITY)],
   ['volume', quantity(VOLUME)],
   ['mass', quantity(MASS)],
   ['force', quantity(FORCE)],
@@ -52,4 +54,9 @@ const NAMED = new Map<string, Kind>([
 /** The kind that a sheet's JSON names; undefined where there is none of that name. */
 export function kindNamed(name: string, choices: readonly string[] = []): Kind | undefined {
   return name === 'choice' ? choiceOf(choices) : NAMED.get(name);
+}
+
+/** Every kind a column may have, by name, in the order they are offered. */
+export function kindNames(): readonly string[] {
+  return [...NAMED.keys(), 'choice'];
 }

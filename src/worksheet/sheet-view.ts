@@ -1,9 +1,10 @@
 import { decode } from '../formula/index.ts';
-import { GroupedRows, KNOWN } from '../graph/index.ts';
+import { KNOWN } from '../graph/index.ts';
 import type { Notebook } from '../notebook/index.ts';
 import { cellView } from './cell.ts';
 import type { Engine } from './engine.ts';
 import type { BandModel, SheetModel } from './model.ts';
+import { isOwn } from './own.ts';
 import { rowIdAt } from './row-ids.ts';
 import { rowKeyAt, rowNameAt } from './row-names.ts';
 import { shownUnit, shownWithUnit } from './shown.ts';
@@ -15,6 +16,7 @@ export class LiveSheet implements SheetView {
   readonly title: string;
   readonly question: string;
   readonly growable: boolean;
+  readonly own: boolean;
   private readonly sheet: SheetModel;
   private readonly engine: Engine;
   private readonly notebook: Notebook;
@@ -27,6 +29,7 @@ export class LiveSheet implements SheetView {
     this.title = sheet.definition.title;
     this.question = sheet.definition.question;
     this.growable = sheet.definition.rows.from === 'entered';
+    this.own = engine.definitions.own.has(this.id);
   }
 
   get columns(): readonly ColumnView[] {
@@ -48,6 +51,12 @@ export class LiveSheet implements SheetView {
         source: own === undefined ? (definition.source ?? '') : 'your own formula',
         standing: own === undefined ? (definition.standing ?? '') : 'yours',
         choices: this.offered(definition.choices ?? definition.suggest, definition.suggestFrom),
+        own: isOwn(name, this.engine.definitions)
+          ? 'column'
+          : own === undefined
+            ? undefined
+            : 'formula',
+        builtIn: own === undefined ? undefined : definition.formula,
         show: definition.show ?? 'always',
         group: definition.group ?? '',
       };
@@ -55,7 +64,8 @@ export class LiveSheet implements SheetView {
   }
 
   get rowCount(): number {
-    return this.bands().reduce((count, { rows }) => count + rows.count, 0);
+    if (this.sheet.definition.rows.from === 'lines') return this.lines().length;
+    return this.sheet.bands[0]?.rows.count ?? 0;
   }
 
   rowId(index: number): string {
@@ -96,19 +106,24 @@ export class LiveSheet implements SheetView {
   }
 
   // A line whose condition is false is not on the list; one that is not decided yet is, and says what it waits for.
-  private bands(): readonly BandModel[] {
-    return this.sheet.bands.filter(
-      ({ when, rows }) => rows instanceof GroupedRows || when?.column.values[0] !== 0,
+  private lines(): readonly (readonly [BandModel, number])[] {
+    return this.sheet.bands.flatMap((band) =>
+      Array.from({ length: band.rows.count }, (_, row) => [band, row] as const).filter(
+        ([, row]) => band.when?.column.values[row] !== 0,
+      ),
     );
   }
 
   private at(index: number): readonly [BandModel, number] {
-    let row = index;
-    for (const band of this.bands()) {
-      if (row < band.rows.count) return [band, row];
-      row -= band.rows.count;
-    }
-    throw new Error(`Sheet ${this.id} has no row ${String(index)}.`);
+    const [first] = this.sheet.bands;
+    const found =
+      this.sheet.definition.rows.from === 'lines'
+        ? this.lines()[index]
+        : first && index < first.rows.count
+          ? ([first, index] as const)
+          : undefined;
+    if (!found) throw new Error(`Sheet ${this.id} has no row ${String(index)}.`);
+    return found;
   }
 
   private offered(

@@ -22,6 +22,7 @@ export function startDocument(name: string): NotebookDocument {
     sheets,
     formulas: new Map(),
     assumed: new Map(),
+    own: new Map(),
     files: [],
   };
 }

@@ -13,6 +13,7 @@ export function typingChanges(
 ): readonly Change[] {
   const changes: Change[] = [];
   const addedRows = new Map<string, Row>();
+  const addedTo = new Map<string, number>();
   for (const { sheet, row, column, text } of entries) {
     const model = engine.models.get(sheet)?.bands[0]?.columns.get(column);
     if (!model?.entry) continue;
@@ -29,10 +30,9 @@ export function typingChanges(
       if (after === '') continue;
       const added: Row = { id: row, cells: new Map() };
       addedRows.set(key, added);
-      const at =
-        notebook.rows(sheet).length +
-        [...addedRows.keys()].filter((other) => other.startsWith(`${sheet}/`)).length -
-        1;
+      const before = addedTo.get(sheet) ?? 0;
+      addedTo.set(sheet, before + 1);
+      const at = notebook.rows(sheet).length + before;
       changes.push({ edit: 'add rows', sheet, at, rows: [added] });
     }
     const before = existing?.cells.get(column);
@@ -41,6 +41,23 @@ export function typingChanges(
       changes.push({ edit: 'cell', sheet, row, column, before, after: cleared });
   }
   return changes;
+}
+
+/** Entries for a new row as they are kept; what has no place on the sheet, and blanks, are left out. */
+export function typedCells(
+  sheet: string,
+  cells: ReadonlyMap<string, string>,
+  engine: Engine,
+  notebook: Notebook,
+): Map<string, string> {
+  const columns = engine.models.get(sheet)?.bands[0]?.columns;
+  const typed = new Map<string, string>();
+  for (const [column, text] of cells) {
+    const model = columns?.get(column);
+    const kept = model?.entry ? withUnit(text, model, notebook) : '';
+    if (kept !== '') typed.set(column, kept);
+  }
+  return typed;
 }
 
 /** The text to keep: as typed, and with the unit of its column where a bare number took it, so that it never changes meaning. */

@@ -1,4 +1,5 @@
 import type { Choice, Kind, Problem, Value } from '../units/index.ts';
+import type { OwnParts } from './own-view.ts';
 import type { Working } from './working-view.ts';
 
 /** A sheet as it is shown; the job is a sheet of one row whose columns are its inputs. */
@@ -11,6 +12,8 @@ export interface SheetView {
   readonly rowCount: number;
   /** Whether a person may add and remove rows here. */
   readonly growable: boolean;
+  /** Whether it is a sheet of the user's own. */
+  readonly own?: boolean;
   /** The stable id of a row, by its place on the sheet. */
   rowId(index: number): string;
   /** What stands in the row's key column, such as its post number; blank where nothing does. */
@@ -45,6 +48,10 @@ export interface ColumnView {
   readonly choices: readonly string[];
   /** `reading`: shown by default; `more`: behind “more columns”. */
   readonly show: 'always' | 'when filled' | 'more';
+  /** Whether the user made the column, or gave a built-in one a formula of their own. */
+  readonly own?: 'column' | 'formula' | undefined;
+  /** The built-in formula, where the user's own stands over it. */
+  readonly builtIn?: string | undefined;
   /** A heading that groups job inputs: `The fence`, `The ground`, `The holes`. */
   readonly group: string;
 }
@@ -114,16 +121,37 @@ export interface BookView {
   typeAll(label: string, entries: readonly Entry[]): void;
   /** Puts an answer where the ask stands: in its cell, or over the blanks of its column. */
   answer(ask: Ask, entry: string): void;
+  /** Rows put in, doubled, moved and taken out. */
+  readonly rows: RowParts;
+  /** Columns, sheets and formulas of the user's own. */
+  readonly own: OwnParts;
   addRow(sheet: string): string;
   removeRow(sheet: string, row: string): void;
   rename(name: string): void;
-  /** Gives a column a formula of the user's own; a Problem where it can't be one; undefined puts the built-in one back. */
+  /** Gives a column a formula of the user's own; a Problem where it can't be one; undefined puts the built-in one back, or leaves a column of the user's own to be typed in. */
   setFormula(sheet: string, column: string, formula: string | undefined): Problem | undefined;
   undo(): void;
   redo(): void;
   /** What undo would take back, in words; undefined where there is nothing. */
   readonly undoLabel: string | undefined;
   readonly redoLabel: string | undefined;
+}
+
+/** What may be done with rows of a sheet that grows; each act is one undo step. */
+export interface RowParts {
+  /** Puts rows in before another, or last, with what is typed in them; types into rows that are there in the same step. */
+  put(
+    label: string,
+    sheet: string,
+    before: string | undefined,
+    rows: readonly ReadonlyMap<string, string>[],
+    entries?: readonly Entry[],
+  ): readonly string[];
+  /** Copies of rows behind the last of them, without their names; their ids. */
+  double(label: string, sheet: string, rows: readonly string[]): readonly string[];
+  /** Moves rows before another, or to the end. */
+  move(label: string, sheet: string, rows: readonly string[], before: string | undefined): void;
+  remove(label: string, sheet: string, rows: readonly string[]): void;
 }
 
 export interface Entry {

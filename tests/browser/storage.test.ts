@@ -261,6 +261,7 @@ function notebook(name: string, inputs: Record<string, string> = {}): NotebookDo
     sheets: new Map([['posts', [{ id: 'a', cells: new Map([['post', '1'], ['lean_gap', '3/8"']]) }]]]), // prettier-ignore
     formulas: new Map(),
     assumed: new Map(),
+    own: new Map(),
     files: [{ name: 'crew.csv', bytes: btoa('post,lean'), linesRead: 1, passedOver: [] }],
   };
 }

@@ -134,6 +134,7 @@ function editWithoutEnd(from: number): void {
     sheets: new Map(),
     formulas: new Map(),
     assumed: new Map(),
+    own: new Map(),
     files: [],
   };
   const edit = async (number: number): Promise<void> => {
@@ -160,7 +161,13 @@ async function saveNoise({ id, size }: { id: string; size: number }): Promise<vo
     bytes += btoa(String.fromCharCode(...noise));
   }
   const files = [{ name: 'crew.csv', bytes: bytes.slice(0, size), linesRead: 1, passedOver: [] }];
-  const nothing = { inputs: new Map(), sheets: new Map(), formulas: new Map(), assumed: new Map() };
+  const nothing = {
+    inputs: new Map(),
+    sheets: new Map(),
+    formulas: new Map(),
+    assumed: new Map(),
+    own: new Map(),
+  };
   await globalThis.shelf.save(id, { format: 1, name: id, ...nothing, files });
 }
 

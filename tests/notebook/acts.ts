@@ -13,6 +13,7 @@ export function someDocument(): NotebookDocument {
     ]),
     formulas: new Map([['posts.remedy', '"replace"']]),
     assumed: new Map([['posts.probe_depth', '0 in']]),
+    own: new Map([['posts.cap', { id: 'cap', label: 'Cap', kind: 'text', entry: true }]]),
     files: [
       {
         name: 'site.csv',
@@ -41,7 +42,8 @@ export type Act =
   { readonly do: 'act'; readonly steps: readonly Step[] } | { readonly do: 'undo' | 'redo' };
 
 interface Step {
-  readonly edit: 'name' | 'input' | 'formula' | 'assumed' | 'cell' | 'add' | 'remove' | 'file';
+  readonly edit:
+    'name' | 'input' | 'formula' | 'assumed' | 'own' | 'cell' | 'add' | 'remove' | 'file';
   readonly sheet: string;
   readonly at: number;
   readonly key: string;
@@ -51,7 +53,17 @@ interface Step {
 function steps(): fc.Arbitrary<Step[]> {
   return fc.array(
     fc.record({
-      edit: fc.constantFrom('name', 'input', 'formula', 'assumed', 'cell', 'add', 'remove', 'file'),
+      edit: fc.constantFrom(
+        'name',
+        'input',
+        'formula',
+        'assumed',
+        'own',
+        'cell',
+        'add',
+        'remove',
+        'file',
+      ),
       sheet: fc.constantFrom('posts', 'bags', 'labor'),
       at: fc.nat(6),
       key: fc.constantFrom('a', 'b', '__proto__', 'constructor'),
@@ -83,6 +95,12 @@ function changesFor({ edit, sheet, at, key, text }: Step, notebook: Notebook): r
       return [{ edit, name: key, before: document.formulas.get(key), after: text }];
     case 'assumed':
       return [{ edit, name: key, before: document.assumed.get(key), after: text }];
+    case 'own': {
+      const before = [...document.own];
+      const rest = before.filter(([name]) => name !== key);
+      const after = text === undefined ? rest : [...rest, [key, { label: text }] as const];
+      return [{ edit, before, after }];
+    }
     case 'cell': {
       const found = rows[place];
       if (!found) return [];

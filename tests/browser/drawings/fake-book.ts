@@ -83,6 +83,10 @@ export function fakeBook(sheets: Readonly<Record<string, FakeRows>>, parts: Part
     type: unused,
     typeAll: unused,
     answer: unused,
+    rows: { put: unused, double: unused, move: unused, remove: unused },
+    get own() {
+      return unused();
+    },
     addRow: unused,
     removeRow: unused,
     rename: unused,

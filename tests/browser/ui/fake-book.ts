@@ -5,6 +5,8 @@ import type {
   CellView,
   ColumnView,
   Entry,
+  OwnParts,
+  RowParts,
   SheetView,
   Stop,
 } from '../../../src/worksheet/index.ts';
@@ -54,8 +56,36 @@ export class FakeBook implements BookView {
   readonly typedIn: Entry[] = [];
   readonly answered: { readonly ask: Ask; readonly entry: string }[] = [];
   stopList: readonly Stop[] = [];
+  readonly rows: RowParts = {
+    put: (label, sheet, _before, rows, entries = []) => {
+      const ids = rows.map(() => this.addRow(sheet));
+      const typed = rows.flatMap((cells, at) =>
+        [...cells].map(([column, text]) => ({ sheet, row: ids[at] ?? '', column, text })),
+      );
+      this.typeAll(label, [...entries, ...typed]);
+      return ids;
+    },
+    double: engineNeeded,
+    move: engineNeeded,
+    remove: (_label, sheet, rows) => {
+      for (const row of rows) this.removeRow(sheet, row);
+    },
+  };
+  readonly own: OwnParts = {
+    kinds: ['text', 'length'],
+    nameFor: (label) => label.toLowerCase(),
+    check: engineNeeded,
+    complete: engineNeeded,
+    addColumn: engineNeeded,
+    removeColumn: engineNeeded,
+    addSheet: engineNeeded,
+    removeSheet: engineNeeded,
+    share: engineNeeded,
+    receive: engineNeeded,
+    problems: () => [],
+  };
 
-  private readonly rows = new Map<string, { id: string; cells: Map<string, string> }[]>();
+  private readonly held = new Map<string, { id: string; cells: Map<string, string> }[]>();
   private readonly listeners = new Set<(change: BookChange) => void>();
   private readonly past: { label: string; back: () => void; forth: () => void }[] = [];
   private readonly future: { label: string; back: () => void; forth: () => void }[] = [];
@@ -65,7 +95,7 @@ export class FakeBook implements BookView {
   constructor(fakes: readonly FakeSheet[]) {
     this.fakes = fakes;
     for (const { id, rows } of fakes)
-      this.rows.set(
+      this.held.set(
         id,
         rows.map((cells, place) => ({
           id: id === 'job' ? 'job' : `r${String(place + 1)}`,
@@ -152,9 +182,9 @@ export class FakeBook implements BookView {
     const row = { id: `new${String(this.added)}`, cells: new Map<string, string>() };
     this.step(
       'add a row',
-      () => this.rows.set(sheet, [...this.rowsOf(sheet), row]),
+      () => this.held.set(sheet, [...this.rowsOf(sheet), row]),
       () =>
-        this.rows.set(
+        this.held.set(
           sheet,
           this.rowsOf(sheet).filter(({ id }) => id !== row.id),
         ),
@@ -167,8 +197,8 @@ export class FakeBook implements BookView {
     const after = before.filter(({ id }) => id !== row);
     this.step(
       'remove a row',
-      () => this.rows.set(sheet, after),
-      () => this.rows.set(sheet, before),
+      () => this.held.set(sheet, after),
+      () => this.held.set(sheet, before),
     );
   }
 
@@ -227,7 +257,7 @@ export class FakeBook implements BookView {
   }
 
   private rowsOf(sheet: string): { id: string; cells: Map<string, string> }[] {
-    return this.rows.get(sheet) ?? [];
+    return this.held.get(sheet) ?? [];
   }
 
   private viewOf(fake: FakeSheet): SheetView {
@@ -255,6 +285,10 @@ export class FakeBook implements BookView {
       totals: () => fake.totals ?? new Map(),
     };
   }
+}
+
+function engineNeeded(): never {
+  throw new Error('This needs a book with an engine.');
 }
 
 function cellOf(text: string, column: ColumnView | undefined): CellView {
