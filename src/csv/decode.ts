@@ -1,6 +1,6 @@
 import { problem, type Problem } from '../units/index.ts';
 import { notText } from './not-text.ts';
-import { windows1252 } from './windows1252.ts';
+import { mixedText, oneByteText } from './one-byte.ts';
 
 /** The text of a file, and how its bytes were read. */
 export interface Decoded {
@@ -9,15 +9,21 @@ export interface Decoded {
 }
 
 /** The ways a site file's letters come. */
-export type Encoding = 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252';
+export type Encoding =
+  | 'utf-8'
+  | 'utf-16le'
+  | 'utf-16be'
+  | 'windows-1252'
+  | 'iso-8859-1'
+  /** UTF-8 with some letters of a one-byte code page among them. */
+  | 'mixed';
 
 /** The largest file that is read. [byte] */
 const LARGEST = 50 * 1024 * 1024;
 
 /** The text of a CSV file, or why its bytes are not one and what to do about it. */
 export function decode(bytes: Uint8Array): Decoded | Problem {
-  if (bytes.length === 0)
-    return problem('', 'The file is empty.', 'Save the list again, then bring it in.');
+  if (bytes.length === 0) return EMPTY;
   if (bytes.length > LARGEST) {
     const size = String(Math.ceil(bytes.length / 1024 / 1024));
     return problem(
@@ -27,7 +33,7 @@ export function decode(bytes: Uint8Array): Decoded | Problem {
     );
   }
   const marked = byteOrderMark(bytes);
-  if (marked) return decodeAs(marked, bytes);
+  if (marked === 'utf-16le' || marked === 'utf-16be') return decodeAs(marked, bytes);
   const refused = notText(bytes);
   if (refused) return refused;
   const wide = wideWithoutMark(bytes);
@@ -40,20 +46,18 @@ export function decode(bytes: Uint8Array): Decoded | Problem {
     );
   }
   try {
-    return { text: new TextDecoder('utf-8', { fatal: true }).decode(bytes), encoding: 'utf-8' };
+    const text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+    return text === '' ? EMPTY : { text, encoding: 'utf-8' };
   } catch {
-    return { text: windows1252(bytes), encoding: 'windows-1252' };
+    return mixedText(bytes) ?? oneByteText(bytes);
   }
 }
 
-function decodeAs(
-  encoding: 'utf-8' | 'utf-16le' | 'utf-16be',
-  bytes: Uint8Array,
-): Decoded | Problem {
+const EMPTY = problem('', 'The file is empty.', 'Save the list again, then bring it in.');
+
+function decodeAs(encoding: 'utf-16le' | 'utf-16be', bytes: Uint8Array): Decoded | Problem {
   const text = new TextDecoder(encoding).decode(bytes);
-  if (text === '')
-    return problem('', 'The file is empty.', 'Save the list again, then bring it in.');
-  return { text, encoding };
+  return text === '' ? EMPTY : { text, encoding };
 }
 
 function byteOrderMark(bytes: Uint8Array): 'utf-8' | 'utf-16le' | 'utf-16be' | undefined {

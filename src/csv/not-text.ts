@@ -3,8 +3,25 @@ import { problem, type Problem } from '../units/index.ts';
 /** Why a file that is recognised by its first bytes is not a CSV, and what to do; undefined where it may be one. */
 export function notText(bytes: Uint8Array): Problem | undefined {
   const start = String.fromCharCode(...bytes.subarray(0, 16));
-  const known = KNOWN.find(({ at, mark }) => start.startsWith(mark, at));
+  const known = KNOWN.find(({ at, mark }) => start.startsWith(mark, at)) ?? markup(bytes);
   return known && problem('', `The file is ${known.what}, not a CSV.`, known.fix);
+}
+
+/** Files that are text and still no list: some programs save a web page under a list's name. */
+function markup(bytes: Uint8Array): Omit<KnownFile, 'at' | 'mark'> | undefined {
+  const start = String.fromCharCode(...bytes.subarray(0, 256))
+    .replace(/^\xef\xbb\xbf/, '')
+    .trimStart();
+  if (/^<(?:!doctype\s+html|html|head|body|table|meta)\b/i.test(start))
+    return { what: 'a web page', fix: SAVE_AS };
+  if (/^<\?xml\b/i.test(start)) return { what: 'an XML document', fix: SAVE_AS };
+  if (/^[{[]\s*(?:["{[\]}]|$)/.test(start)) {
+    return {
+      what: 'JSON',
+      fix: 'If it is a notebook saved from here, open it as a notebook file; else save its list as CSV.',
+    };
+  }
+  return undefined;
 }
 
 interface KnownFile {
@@ -39,6 +56,9 @@ const KNOWN: readonly KnownFile[] = [
   { at: 0, mark: '\x1f\x8b', what: 'a gzip archive', fix: UNPACK },
   { at: 0, mark: '7z\xbc\xaf', what: 'a 7z archive', fix: UNPACK },
   { at: 0, mark: 'Rar!', what: 'a rar archive', fix: UNPACK },
+  { at: 0, mark: 'BZh', what: 'a bzip2 archive', fix: UNPACK },
+  { at: 0, mark: '\xfd7zXZ', what: 'an xz archive', fix: UNPACK },
+  { at: 0, mark: '\x28\xb5\x2f\xfd', what: 'a zstandard archive', fix: UNPACK },
   { at: 0, mark: '\x89PNG', what: 'a picture (PNG)', fix: TYPE_IT },
   { at: 0, mark: '\xff\xd8\xff', what: 'a picture (JPEG)', fix: TYPE_IT },
   { at: 0, mark: 'GIF8', what: 'a picture (GIF)', fix: TYPE_IT },

@@ -28,7 +28,7 @@ const LONGEST_RECORD = 50;
 
 /** The records of a CSV text, whatever its delimiter and line ends. */
 export function records(text: string): Records {
-  const lines = text.replace(/^\ufeff/, '').split(/\r\n|\n|\r/);
+  const lines = linesOf(text.startsWith('\ufeff') ? text.slice(1) : text);
   const declared = /^"?sep=(.)"?\s*$/i.exec(lines[0] ?? '')?.[1];
   const body = declared === undefined ? lines : lines.slice(1);
   const layout: Delimiter =
@@ -69,9 +69,20 @@ export function records(text: string): Records {
   return { records: found, delimiter, separatorLine, problems };
 
   function add(line: number, recordText: string, cells: readonly string[]): void {
-    if (cells.every((cell) => cell.trim() === '')) return;
-    found.push({ line, text: recordText, cells: cells.map(withoutGuard) });
+    if (cells.every(isBlank)) return;
+    const guarded = recordText.includes("'") && cells.some((cell) => cell.startsWith("'"));
+    found.push({ line, text: recordText, cells: guarded ? cells.map(withoutGuard) : cells });
   }
+}
+
+/** The lines of a text, whatever ends them. */
+function linesOf(text: string): string[] {
+  if (!text.includes('\r')) return text.split('\n');
+  return text.split(/\r(?!\n)|(?<!\r)\n/.test(text) ? /\r\n|\n|\r/ : '\r\n');
+}
+
+function isBlank(cell: string): boolean {
+  return cell === '' || cell.trim() === '';
 }
 
 /** The line on which a record's last quoted cell closes; undefined where a quote opens and swallows what follows. */

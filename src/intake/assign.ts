@@ -1,5 +1,6 @@
 import type { FileAsk, IntakeOptions } from './intake.ts';
 import type { Matcher, TableHead } from './header-rows.ts';
+import { FITS_NONE } from './match.ts';
 import type { ValuesShow } from './meanings.ts';
 import { isDirection, valuesShow } from './values.ts';
 import { foldedText } from './words.ts';
@@ -51,15 +52,50 @@ export function assignColumns(
     if (one.column === null && borneOut) {
       Object.assign(one, {
         column: borneOut.column,
-        why: 'its header and its values together say so',
+        why: /^column \d+$/.test(one.header)
+          ? 'it has no header, and its values show it'
+          : 'its header and its values together say so',
       });
     }
   }
   const asks = [...new Set(claims.map(({ column }) => column))].flatMap((column) =>
     column === null ? [] : settleRivals(column, claims, cells),
   );
-  return { columns: claims, asks };
+  return { columns: claims, asks: [...asks, ...levelsToAsk(claims, asks, cells)] };
 }
+
+/** Asks whether a column of one length that levels have is the level, where no header says what the level was. */
+function levelsToAsk(
+  claims: readonly Claim[],
+  asks: readonly FileAsk[],
+  cells: (index: number) => string[],
+): FileAsk[] {
+  const taken = new Set([...claims, ...asks].map(({ column }) => column));
+  if (taken.has('level_length') || !taken.has('lean_gap')) return [];
+  return claims
+    .filter(({ column, why, over }) => column === null && why === FITS_NONE && over === undefined)
+    .filter(({ index }) => {
+      const filled = cells(index).filter((cell) => cell.trim() !== '');
+      return filled.length > 2 && valuesShow('level', filled);
+    })
+    .map(({ header, index }) => ({
+      about: 'header',
+      column: 'level_length',
+      header,
+      question: `“${header}” is ${cells(index).find((cell) => cell.trim() !== '') ?? ''} in every row. Is it the length of the level?`,
+      choices: [{ label: 'yes, the level', entry: header }],
+    }));
+}
+
+/** What a column without a header may be, where its values alone show it. */
+const BLANK_HEADER: Claim['weak'] = [
+  { column: 'post', values: 'posts' },
+  { column: 'station', values: 'rising' },
+  { column: 'level_length', values: 'level' },
+  { column: 'lean_toward', values: 'directions' },
+  { column: 'rock_test', values: 'rock' },
+  { column: 'soundness', values: 'soundness' },
+];
 
 const SETTLED = 3;
 const OWN_NAME = 2;
@@ -93,15 +129,14 @@ function claim(
     const why = told === null ? 'set aside by you' : 'settled by you';
     return { ...shared, column: told, why, rank: SETTLED, weak: [] };
   }
-  const first =
-    index === 0 && header === 'column 1' ? [{ column: 'post', values: 'posts' as const }] : [];
+  const blank = header === `column ${String(index + 1)}` ? BLANK_HEADER : [];
   const rank = read.column === undefined ? 0 : read.why.includes('own name') ? OWN_NAME : 1;
   return {
     ...shared,
     column: read.column ?? null,
     why: read.why,
     rank,
-    weak: [...read.weak, ...first],
+    weak: [...read.weak, ...blank.filter(({ column }) => index === 0 || column !== 'post')],
   };
 }
 

@@ -27,12 +27,13 @@ export function fileMarks(
       if (column === null || !isMeasured(column)) continue;
       for (const row of rows) {
         const cell = row[index];
-        if (cell === undefined || /^\s*\d*\s*$/.test(cell)) continue;
-        commas ||= DECIMAL_COMMA.test(cell);
-        points ||= DECIMAL_POINT.test(cell);
-        if (INCHES.test(cell)) units.add('in');
-        if (MILLIMETRES.test(cell)) units.add('mm');
-        if (CENTIMETRES.test(cell)) units.add('cm');
+        const seen = cell === undefined || cell === '' ? 0 : marksIn(cell);
+        if (cell === undefined || seen === 0) continue;
+        if (seen & COMMA) commas ||= DECIMAL_COMMA.test(cell);
+        if (seen & POINT) points ||= DECIMAL_POINT.test(cell);
+        if (!(seen & WORD)) continue;
+        for (const [name, pattern] of SMALL_UNITS)
+          if (!units.has(name) && pattern.test(cell)) units.add(name);
       }
     }
   }
@@ -54,9 +55,30 @@ const STATED =
 // One or two figures behind the mark, or four and more, or a nought before it: never a thousand's mark.
 const DECIMAL_COMMA = /(?<![\d.,])(?:\d*,(?:\d{1,2}|\d{4,})|0,\d+)(?![\d,])|\.\d{3},\d/;
 const DECIMAL_POINT = /(?<![\d.,])(?:\d*\.(?:\d{1,2}|\d{4,})|0?\.\d+)(?![\d.])|,\d{3}\.\d/;
+const COMMA = 1;
+const POINT = 2;
+const WORD = 4;
+
+/** What a cell has beside figures: a comma, a point, letters or signs. Most cells have none, and need no closer look. */
+function marksIn(cell: string): number {
+  let marks = 0;
+  for (let at = 0; at < cell.length; at++) {
+    const code = cell.charCodeAt(at);
+    if (code === 44) marks |= COMMA;
+    else if (code === 46) marks |= POINT;
+    else if (code > 57 || code === 34 || code === 39) marks |= WORD;
+  }
+  return marks;
+}
+
 const INCHES = /\d\s*(?:["″”]|''|′′|´´|inch|in\b|zoll)|[¼½¾⅛⅜⅝⅞]\s*(?:["″”]|in\b)/i;
 const MILLIMETRES = /\d\s*mm\b/i;
 const CENTIMETRES = /\d\s*cm\b/i;
+const SMALL_UNITS = [
+  ['in', INCHES],
+  ['mm', MILLIMETRES],
+  ['cm', CENTIMETRES],
+] as const;
 
 function overUnit(over: string | undefined): string | undefined {
   return over === undefined ? undefined : unitWord(over.replace(/^[\d.,/ -]+/, ''));

@@ -1,6 +1,7 @@
 import type { CsvRecord } from '../csv/index.ts';
 import { unitWord } from './header-unit.ts';
 import type { HeaderMatch } from './match.ts';
+import { isPostNumber } from './values.ts';
 
 /** The lines that head a table. */
 export interface TableHead {
@@ -47,12 +48,28 @@ export function headHere(
   at: number,
   match: Matcher,
 ): TableHead | undefined {
+  if (startsWithNumber(all[at]?.cells[0] ?? '')) return undefined;
   const cells = all[at]?.cells.filter(isFilled) ?? [];
   if (cells.length < 3 || cells.some(startsWithNumber)) return undefined;
   const rows = headRows(all, at, match);
-  return rows && rows.known >= 3 && rows.known >= 0.6 * cells.length
-    ? headAt(all, at, rows)
-    : undefined;
+  if (!rows) return undefined;
+  const sure = rows.known >= 3 && rows.known >= 0.6 * cells.length;
+  return sure || mayHead(all, at, cells, match) ? headAt(all, at, rows) : undefined;
+}
+
+/** Whether a short line is the head of another table: it begins with a known column, hints at the rest, and figures follow. */
+function mayHead(
+  all: readonly CsvRecord[],
+  at: number,
+  cells: readonly string[],
+  match: Matcher,
+): boolean {
+  const next = all[at + 1]?.cells;
+  if (!next || !looksLikeData(next) || isPostNumber(cells[0] ?? '')) return false;
+  const read = cells.map((cell) => match(cell.trim()));
+  const known = read.filter(({ column }) => column !== undefined).length;
+  const hinted = read.filter(({ column, weak }) => column !== undefined || weak.length > 0).length;
+  return read[0]?.column !== undefined && known >= 2 && hinted >= 0.6 * cells.length;
 }
 
 /** The record's cells as one text, to tell a header that comes again. */

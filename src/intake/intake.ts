@@ -17,14 +17,24 @@ export interface IntakeOptions {
   readonly settled: ReadonlyMap<string, string | null>;
   /** Headers that our own lists print over what the sheets work out; two of them show a list of ours, and nothing under them is taken for an entry. */
   readonly workedOut?: readonly string[];
+  /** Hears how far the reading has come, from 0 to 1. */
+  readonly progress?: (share: number) => void;
 }
 
-/** What a site file holds. Every line that is not blank is the first line of a row, part of one, or passed over. */
+/**
+ * What a site file holds. Every line that is not blank is the first line of a row, part of one, or passed over. Where
+ * the table lies on its side every row comes from the line of the post numbers, and a line not passed over is a reading
+ * of each of them.
+ */
 export interface Intake {
   readonly rows: readonly IntakeRow[];
   readonly asks: readonly FileAsk[];
   readonly passedOver: readonly PassedLine[];
   readonly mapping: readonly HeaderMapping[];
+  /** The file's headers as one text: files of one shape were written by one hand. */
+  readonly shape: string;
+  /** Its lines are readings and its columns posts. */
+  readonly turned: boolean;
   /** Whether the file lists posts with their readings, or holes to dig. */
   readonly layout: 'posts' | 'holes';
   /** Records that are not blank; one over two lines counts once. */

@@ -1,40 +1,57 @@
+import type { CsvRecord } from '../csv/index.ts';
 import type { FileColumn } from './assign.ts';
 import { isPostNumber } from './values.ts';
 
 /** Why a record of the table is no row, where its text alone tells; undefined where it may be one. */
 export function notARow(
-  cells: readonly string[],
+  { text, cells }: CsvRecord,
   noteColumns: ReadonlySet<number>,
 ): string | undefined {
+  const mayTotal = MAY_TOTAL.test(text);
+  if (!mayTotal && /^[\s"]*[\p{L}\p{N}]/u.test(text)) return undefined;
   const filled = cells.map((cell) => cell.trim()).filter((cell) => cell !== '');
   const ruled = filled.every((cell) => /^[-=_*~#.–—\s]+$/.test(cell));
   if (ruled && filled.some((cell) => cell.length > 2)) return 'a ruled line';
+  if (!mayTotal) return undefined;
   const total = cells.some((cell, index) => !noteColumns.has(index) && TOTAL.test(cell));
   return total || TOTAL_OF.test(filled[0] ?? '') ? 'a total or subtotal' : undefined;
 }
 
-/** Why a record of the table holds no reading of a post; undefined where it is a row. */
-export function isRemark(
-  cells: readonly string[],
+/** Tells why a record of a table holds no reading of a post; undefined where it is a row. */
+export function remarks(
   columns: readonly FileColumn[],
   isMeasured: (column: string) => boolean,
-): string | undefined {
-  const post = columns.find(({ column }) => column === 'post');
-  const number = post === undefined ? '' : (cells[post.index]?.trim() ?? '');
-  const others = columns.filter(
-    ({ index, column }) =>
-      column !== null && column !== 'post' && (cells[index]?.trim() ?? '') !== '',
-  );
-  if (number !== '' && isPostNumber(number)) return undefined;
-  const readings = others.filter(({ column }) => column !== 'note');
-  if (number === '') {
-    return readings.length > 0 ? undefined : 'a remark: it has no post number and no reading';
-  }
-  const measured = others.some(
-    ({ index, column }) => column !== null && isMeasured(column) && /\d/.test(cells[index] ?? ''),
-  );
-  return measured && !LABELLED.test(number) ? undefined : 'a remark, not a post';
+): (cells: readonly string[]) => string | undefined {
+  const post = columns.find(({ column }) => column === 'post')?.index;
+  const others = columns.filter(({ column }) => column !== null && column !== 'post');
+  return (cells) => {
+    const number = post === undefined ? '' : (cells[post]?.trim() ?? '');
+    if (number !== '' && isPostNumber(number)) return undefined;
+    const filled = others.filter(({ index }) => (cells[index]?.trim() ?? '') !== '');
+    if (number === '') {
+      return filled.some(({ column }) => column !== 'note')
+        ? undefined
+        : 'a remark: it has no post number and no reading';
+    }
+    const measured = filled.some(
+      ({ index, column }) => column !== null && isMeasured(column) && /\d/.test(cells[index] ?? ''),
+    );
+    return measured && !LABELLED.test(number) ? undefined : 'a remark, not a post';
+  };
 }
+
+/** The run that a line of its own names, as in `Run B` or `North side`; undefined where it names none. */
+export function namedRun(filled: readonly string[]): string | undefined {
+  const line = filled.join(' ').trim();
+  if (isPostNumber(filled[0] ?? '') || !RUN.test(line)) return undefined;
+  return line.replace(/\s*:\s*$/, '').replace(/\s*:\s*/, ' ');
+}
+
+const RUN_WORD = '(?:runs?|side|section|stretch|lauf|zug|abschnitt|seite|tramo|lado)';
+const RUN = new RegExp(
+  `^(?:${RUN_WORD}(?:\\s*[:#.-]?\\s*(?:\\p{L}+|\\p{L}?\\d{1,3}\\p{L}?)(?:[ ,]+\\p{L}+){0,3})|(?:\\p{L}+\\s+){1,3}${RUN_WORD})\\s*:?$`,
+  'iu',
+);
 
 /** The level length that a line of its own states, as in `Level: 48 in`; bare where it has no unit. */
 export function statedLevel(line: string): string | undefined {
@@ -45,6 +62,8 @@ export function statedLevel(line: string): string | undefined {
 
 const TOTAL_WORD =
   '(?:sub ?-?totals?|(?:grand |run |job |page )?totals?|sum|zwischensumme|summe|gesamt(?:summe)?|suma|total general|averages?|avg\\.?|mean|mittel(?:wert)?|promedio|maximum|minimum)';
+// Every one of the words below, roughly: most lines have none of them.
+const MAY_TOTAL = /tot|sum|avg|ave|mean|mittel|prom|max|min|ges/i;
 const TOTAL = new RegExp(`^\\s*(?:posts? )?${TOTAL_WORD}\\s*[:=]?\\s*$`, 'i');
 const TOTAL_OF = new RegExp(`^${TOTAL_WORD}(?![\\p{L}\\p{N}])`, 'iu');
 const LABELLED =

@@ -5,11 +5,16 @@ import type { IntakeColumn, IntakeRow } from './intake.ts';
 import { lengthEntry, readLength, type ColumnWriting, type LengthEntry } from './length-entry.ts';
 import { assume, closeRow, keep, openRow, type LevelLength, type OpenRow } from './open-row.ts';
 import { rockTest } from './rock-test.ts';
+import { RUN } from './runs.ts';
 import { splitFooting, splitLean } from './split-cell.ts';
 
 /** Turns the records of one table into rows of the posts sheet. */
 export interface RowReader {
-  read(line: number, cells: readonly string[], statedLevel: string | undefined): IntakeRow;
+  read(
+    line: number,
+    cells: readonly string[],
+    stated: { readonly level: string | undefined; readonly run: string | undefined },
+  ): IntakeRow;
   /** Columns with bare numbers whose unit nobody knows, and their headers. */
   readonly unitless: ReadonlyMap<string, string>;
 }
@@ -36,10 +41,12 @@ export function rowReader(
 ): RowReader {
   const isMeasured = measuredColumns(sheet);
   const unitless = new Map<string, string>();
+  let above: { readonly stated: string; readonly level: LevelLength } | undefined;
   const probes = columns.filter(({ column }) => column === 'probe_depth').length;
   const plans = columns.map((column): Plan => ({
     ...column,
     measured: column.column !== null && isMeasured(column.column),
+    behind: behindPlain(column),
     entries: new Map(),
     writing: {
       unit: column.unit,
@@ -51,19 +58,31 @@ export function rowReader(
 
   return {
     unitless,
-    read(line, cells, statedLevel) {
+    read(line, cells, { level, run }) {
       const row = openRow(line);
       for (const plan of plans) {
         const cell = cells[plan.index]?.trim() ?? '';
-        if (cell !== '') take(row, plan, cell);
+        if (cell === '') continue;
+        if (plan.behind !== undefined && isPlainNumber(cell))
+          row.cells.set(plan.column ?? '', cell + plan.behind);
+        else take(row, plan, cell);
       }
       for (let index = plans.length; index < cells.length; index++) {
         const cell = cells[index]?.trim() ?? '';
         if (cell !== '') keep(row, `column ${String(index + 1)}`, cell);
       }
-      return closeRow(row, statedLevel === undefined ? undefined : levelAbove(statedLevel));
+      if (run !== undefined) keep(row, RUN, run);
+      return closeRow(row, level === undefined ? undefined : levelAbove(level));
     },
   };
+
+  function behindPlain({ column, unit, over, below }: FileColumn): string | undefined {
+    const whole = column !== null && isMeasured(column) && column !== 'footing' && !below;
+    const face = column === 'probe_depth' && probes > 1;
+    return whole && !face && unit !== undefined && over === undefined && marks.decimal !== ','
+      ? ` ${unit}`
+      : undefined;
+  }
 
   function take(row: OpenRow, plan: Plan, cell: string): void {
     const { column, header } = plan;
@@ -83,7 +102,7 @@ export function rowReader(
     let entry = plan.entries.get(cell);
     if (!entry) {
       entry = lengthEntry(cell, plan.writing);
-      plan.entries.set(cell, entry);
+      if (plan.entries.size < MOST_ENTRIES) plan.entries.set(cell, entry);
     }
     if (entry.unitless) unitless.set(column, plan.header);
     return entry;
@@ -138,6 +157,11 @@ export function rowReader(
   }
 
   function levelAbove(stated: string): LevelLength {
+    if (above?.stated !== stated) above = { stated, level: readLevelAbove(stated) };
+    return above.level;
+  }
+
+  function readLevelAbove(stated: string): LevelLength {
     const entry = lengthEntry(stated, {
       unit: undefined,
       usual: marks.small,
@@ -149,7 +173,28 @@ export function rowReader(
   }
 }
 
+/** As many different cells of a column as are remembered: a column that hardly repeats itself is not worth more. */
+const MOST_ENTRIES = 2000;
+
+/**
+ * Whether a cell is a plain number such as `12` or `4.75`, which only wants its unit behind it. Five figures in a row
+ * may be a date.
+ */
+function isPlainNumber(cell: string): boolean {
+  let point = -1;
+  const { length } = cell;
+  if (length > 8) return false;
+  for (let at = 0; at < length; at++) {
+    const code = cell.charCodeAt(at);
+    if (code === 46 && point === -1 && at > 0) point = at;
+    else if (code < 48 || code > 57) return false;
+  }
+  return point === -1 ? length < 5 : point < length - 1;
+}
+
 interface Plan extends FileColumn {
+  /** What goes behind a plain number to make it an entry; undefined where its cells want a closer look. */
+  readonly behind: string | undefined;
   readonly measured: boolean;
   readonly writing: ColumnWriting;
   /** Entries by cell: a file says the same things over and over. */

@@ -12,14 +12,19 @@ import type {
   IntakeOptions,
   IntakeRow,
 } from './intake.ts';
-import { isRemark } from './lines.ts';
+import { remarks } from './lines.ts';
 import { FITS_NONE, headerMatcher } from './match.ts';
 import { LONG_READINGS, measuredColumns, rowReader } from './row-cells.ts';
 import { settledProblem } from './settled.ts';
+import { runsNote } from './runs.ts';
+import { stoodUp } from './turned.ts';
+import { foldedText } from './words.ts';
+import type { Matcher } from './header-rows.ts';
 import { tablesOf, type Table, type TableRow } from './tables.ts';
 
 const MOST_COLUMNS = 500;
 const MOST_RECORDS = 250_000;
+const REPORT_EVERY = 5000;
 
 /**
  * Reads a site file: a row for each post or hole it lists, with every entry carrying its own unit, and the lines that
@@ -31,24 +36,29 @@ export function readSite(
   fileName: string,
   options: IntakeOptions,
 ): Intake | Problem {
-  const { columns, settled } = options;
+  const { columns, settled, progress } = options;
   const decoded = decode(bytes);
   if (isProblem(decoded)) return { ...decoded, where: fileName };
+  progress?.(0.1);
   const { records: all, separatorLine, problems } = records(decoded.text);
+  progress?.(0.3);
   const refused = tooBig(all) ?? (all.length === 0 ? EMPTY : undefined);
   if (refused) return { ...refused, where: fileName };
 
-  const match = headerMatcher(columns);
-  const parts = tablesOf(all, (header) => {
+  const known = headerMatcher(columns);
+  const match: Matcher = (header) => {
     const told = settledFor(header, settled);
-    return told === undefined || told === null ? match(header) : { ...match(header), column: told };
-  });
+    return told === undefined || told === null ? known(header) : { ...known(header), column: told };
+  };
+  const upright = stoodUp(all, match);
+  const parts = tablesOf(upright?.records ?? all, match);
   if (!parts) return noHeader(fileName, all);
   const wrong = settledProblem(settled, parts.tables, columns);
   if (wrong) return { ...wrong, where: fileName };
 
   const isMeasured = measuredColumns(columns);
   const passedOver: PassedLine[] = [...parts.passedOver];
+  const count = parts.tables.reduce((sum, table) => sum + table.rows.length, 0);
   if (separatorLine)
     passedOver.push({ line: 1, text: separatorLine.text, why: 'it names the separator' });
   const tables = parts.tables.map((table) => assigned(table));
@@ -65,8 +75,10 @@ export function readSite(
   const unitless = new Map<string, string>();
   for (const table of tables) {
     const reader = rowReader(table.columns, columns, marks);
-    for (const { record, level } of table.rows)
-      rows.push(reader.read(record.line, record.cells, level));
+    for (const row of table.rows) {
+      rows.push(reader.read(row.record.line, row.record.cells, row));
+      if (rows.length % REPORT_EVERY === 0) progress?.(0.4 + (0.6 * rows.length) / count);
+    }
     for (const [column, header] of reader.unitless) unitless.set(column, header);
   }
   const filled = new Set(
@@ -75,6 +87,10 @@ export function readSite(
   const rivals = tables.flatMap((table) => table.asks);
   const open = new Set([...filled, ...rivals.map(({ column }) => column)]);
   const layout = layoutOf(filled);
+  const mapping = mappingOf(
+    tables.flatMap((table) => table.columns),
+    columns,
+  );
   return {
     rows,
     asks: [
@@ -82,21 +98,26 @@ export function readSite(
       ...unitAsks(unitless, columns, LONG_READINGS),
       ...(layout === 'posts' ? missingAsks(rows, open, columns) : []),
     ],
-    passedOver: passedOver.sort((a, b) => a.line - b.line),
-    mapping: mappingOf(
-      tables.flatMap((table) => table.columns),
-      columns,
-    ),
+    passedOver: [...(upright?.fileLines(passedOver) ?? passedOver)].sort((a, b) => a.line - b.line),
+    mapping,
+    shape: mapping.map(({ header }) => foldedText(header)).join('|'),
     layout,
+    turned: upright !== undefined,
     linesRead: all.length + (separatorLine ? 1 : 0),
-    notes: [...notesOn(decoded.encoding, marks, filled), ...problems.map(sentence)],
+    notes: [
+      ...notesOn(decoded.encoding, marks, filled),
+      ...(upright?.notes(passedOver) ?? []),
+      ...[runsNote(rows, mapping)].filter((note) => note !== undefined),
+      ...problems.map(sentence),
+    ],
   };
 
   function assigned(table: Table): AssignedTable {
     const cells = table.rows.map(({ record }) => record.cells);
     const { columns: fileColumns, asks } = assignColumns(table.head, cells, match, options);
+    const remark = remarks(fileColumns, isMeasured);
     const kept = table.rows.filter(({ record }) => {
-      const why = isRemark(record.cells, fileColumns, isMeasured);
+      const why = remark(record.cells);
       if (why !== undefined) passedOver.push({ line: record.line, text: record.text, why });
       return why === undefined;
     });
@@ -135,12 +156,21 @@ function mappingOf(
 
 function notesOn(encoding: string, { decimal }: FileMarks, filled: ReadonlySet<string>): string[] {
   const notes: string[] = [];
-  if (encoding === 'windows-1252')
-    notes.push('The letters were read as Windows-1252, because they are not UTF-8.');
+  const letters = ENCODINGS.get(encoding);
+  if (letters !== undefined) notes.push(letters);
   if (decimal === ',') notes.push('A comma is the decimal mark in this file.');
   if (!filled.has('post')) notes.push('The file has no column of post numbers: type them in.');
   return notes;
 }
+
+const ENCODINGS: ReadonlyMap<string, string> = new Map([
+  ['windows-1252', 'The letters were read as Windows-1252, because they are not UTF-8.'],
+  ['iso-8859-1', 'The letters were read as Latin-1, because they are not UTF-8.'],
+  [
+    'mixed',
+    'Most letters of the file are UTF-8 and some are not: those were read as Windows-1252. Check its fractions and accents.',
+  ],
+]);
 
 const EMPTY = problem(
   '',

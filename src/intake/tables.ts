@@ -1,8 +1,8 @@
 import type { CsvRecord } from '../csv/index.ts';
 import type { PassedLine } from '../notebook/index.ts';
-import { findHead, headHere, recordKey, type Matcher, type TableHead } from './header-rows.ts';
-import { notARow, statedLevel } from './lines.ts';
 import { statedUnit } from './file-marks.ts';
+import { findHead, headHere, recordKey, type Matcher, type TableHead } from './header-rows.ts';
+import { namedRun, notARow, statedLevel } from './lines.ts';
 
 /** One table of a file: its head, and the records below it that may be rows. */
 export interface Table {
@@ -10,10 +10,11 @@ export interface Table {
   readonly rows: TableRow[];
 }
 
-/** A record below a head, with the level length stated above it. */
+/** A record below a head, with the level length and the run that lines above it state. */
 export interface TableRow {
   readonly record: CsvRecord;
   readonly level: string | undefined;
+  readonly run: string | undefined;
 }
 
 /** A file taken apart; undefined where no line of it names columns. */
@@ -29,35 +30,23 @@ export function tablesOf(all: readonly CsvRecord[], match: Matcher): Tables | un
   const first = findHead(all, 0, match);
   if (!first) return undefined;
   const passedOver: PassedLine[] = [];
-  const units: string[] = [];
-  let level: string | undefined;
-  const pass = (record: CsvRecord, why: string): void => {
-    passedOver.push({ line: record.line, text: record.text, why });
-  };
-  const hear = (record: CsvRecord): string => {
-    const line = record.cells
-      .map((cell) => cell.trim())
-      .filter((cell) => cell !== '')
-      .join(' ');
-    const unit = statedUnit(line);
-    if (unit !== undefined) units.push(unit);
-    const stated = statedLevel(line);
-    level = stated ?? level;
-    return stated === undefined ? '' : `; it states the level length, ${stated}`;
+  const said = new Said();
+  const pass = ({ line, text }: CsvRecord, why: string): void => {
+    passedOver.push({ line, text, why });
   };
   for (const record of all.slice(0, first.at))
-    pass(record, `a line above the header${hear(record)}`);
+    pass(record, `a line above the header${said.hear(record)}`);
 
   const tables: Table[] = [];
   let head: TableHead | undefined = first;
   let at = first.at;
   while (head) {
     const { lines, headers }: TableHead = head;
-    const table: Table = { head, rows: [] };
-    tables.push(table);
+    const rows: TableRow[] = [];
+    tables.push({ head, rows });
     for (const { record, why } of lines) pass(record, why);
     at += lines.length;
-    const keys = new Map(lines.map(({ record, why }) => [recordKey(record), why]));
+    const again = repeatedHeads(lines);
     const notes = new Set(
       [...headers.keys()].filter((index) => match(headers[index] ?? '').column === 'note'),
     );
@@ -65,28 +54,74 @@ export function tablesOf(all: readonly CsvRecord[], match: Matcher): Tables | un
     for (; at < all.length; at++) {
       const record = all[at];
       if (!record) break;
-      const again = keys.get(recordKey(record));
-      const why = again === undefined ? notARow(record.cells, notes) : `${again}, repeated`;
+      const why = again(record) ?? notARow(record, notes);
       if (why !== undefined) {
         pass(record, why);
         continue;
       }
       head = headHere(all, at, match);
-      if (head) break;
-      if (record.cells.filter((cell) => cell.trim() !== '').length <= 2 && statedAlone(record)) {
-        pass(record, `a line of its own${hear(record)}`);
+      if (head) {
+        // A run is named for the table it stands over.
+        if (!standsAlone(all[at - 1] ?? record)) said.run = undefined;
+        break;
+      }
+      if (standsAlone(record)) {
+        pass(record, `a line of its own${said.hear(record)}`);
         continue;
       }
-      table.rows.push({ record, level });
+      rows.push({ record, level: said.level, run: said.run });
     }
   }
-  return { tables, passedOver, units };
+  return { tables, passedOver, units: said.units };
 }
 
-/** Whether a line below the head states a level length and is no post. */
-function statedAlone(record: CsvRecord): boolean {
-  const [first = '', second = ''] = record.cells
-    .map((cell) => cell.trim())
-    .filter((cell) => cell !== '');
-  return !/^\d/.test(first) && statedLevel(`${first} ${second}`.trim()) !== undefined;
+/** What lines of their own have said so far. */
+class Said {
+  readonly units: string[] = [];
+  level: string | undefined;
+  run: string | undefined;
+
+  /** Takes a line in, and says what it states, to stand behind why it is no row. */
+  hear(record: CsvRecord): string {
+    const filled = filledCells(record.cells);
+    const line = filled.join(' ');
+    const unit = statedUnit(line);
+    if (unit !== undefined) this.units.push(unit);
+    const level = statedLevel(line);
+    this.level = level ?? this.level;
+    const run = filled.length <= 2 ? namedRun(filled) : undefined;
+    this.run = run ?? this.run;
+    if (level !== undefined) return `; it states the level length, ${level}`;
+    return run === undefined ? '' : `; it names the run, ${run}`;
+  }
+}
+
+/** Whether a line below the head states a level length, or names a run, and is no post. */
+function standsAlone({ cells }: CsvRecord): boolean {
+  let count = 0;
+  for (const cell of cells) if (cell !== '' && cell.trim() !== '') count++;
+  if (count > 2) return false;
+  const filled = filledCells(cells);
+  const [first = '', second = ''] = filled;
+  if (/^\d/.test(first)) return false;
+  return statedLevel(`${first} ${second}`.trim()) !== undefined || namedRun(filled) !== undefined;
+}
+
+/** Tells a line that heads the table once more. */
+function repeatedHeads(lines: TableHead['lines']): (record: CsvRecord) => string | undefined {
+  const keys = new Map(lines.map(({ record, why }) => [recordKey(record), why]));
+  const starts = new Set(lines.map(({ record }) => startOf(record)));
+  return (record) => {
+    if (!starts.has(startOf(record))) return undefined;
+    const why = keys.get(recordKey(record));
+    return why === undefined ? undefined : `${why}, repeated`;
+  };
+}
+
+function startOf({ cells }: CsvRecord): string {
+  return (cells[0] ?? '').trim().slice(0, 2).toLowerCase();
+}
+
+function filledCells(cells: readonly string[]): string[] {
+  return cells.map((cell) => cell.trim()).filter((cell) => cell !== '');
 }

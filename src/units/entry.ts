@@ -20,7 +20,7 @@ export function readEntry(
   kind: Kind,
   options: ReadingOptions = {},
 ): Reading | Doubt | Problem {
-  if (kind.type === 'text') return { value: text.trim(), unit: '' };
+  if (kind.type === 'text') return dittoMark(text) ?? { value: text.trim(), unit: '' };
   if (text.length > LONGEST_ENTRY) {
     const found = `${quoted(text)} is longer than a reading can be.`;
     return problem('', found, 'Keep the reading here and move the rest to a note.');
@@ -38,6 +38,13 @@ export function readEntry(
     case 'list':
       return notRead(text) ?? readList(text, kind, options, readEntry);
   }
+}
+
+/** A lone ditto mark, which even words would not begin with. */
+function dittoMark(text: string): Doubt | undefined {
+  return text.length < 8 && /^["'\u2033\u3003\u201c-\u201f\u00b4\s]+$/.test(text)
+    ? notRead(text)
+    : undefined;
 }
 
 function notRead(text: string): Doubt | undefined {

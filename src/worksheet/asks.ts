@@ -144,7 +144,23 @@ class AskDesk {
 
   private entryAsk(model: ColumnModel, row: number, typed: string): Ask {
     const { note, choices } = askOf(typed, model, this.unit(model));
-    return this.ask(model, row, typed, note, choices);
+    return this.ask(model, row, typed, note, this.repeated(model, row, typed) ?? choices);
+  }
+
+  /** What a ditto mark stands for: the nearest entry above it that is none; undefined where the entry is no ditto mark. */
+  private repeated(model: ColumnModel, row: number, typed: string): readonly Choice[] | undefined {
+    if (!this.isDitto(model, typed)) return undefined;
+    for (let above = row - 1; above >= 0; above--) {
+      const entry = this.typed(model, above) ?? '';
+      if (this.isDitto(model, entry)) continue;
+      return entry === '' ? [] : [{ label: `yes, ${entry}`, entry }];
+    }
+    return [];
+  }
+
+  private isDitto(model: ColumnModel, typed: string): boolean {
+    const read = readCell(typed, model.kind, this.unit(model));
+    return isDoubt(read) && read.doubt === 'ditto';
   }
 
   private ask(

@@ -71,7 +71,7 @@ describe('a file', () => {
       [5, 'the header, repeated'],
       [6, 'a total or subtotal'],
       [7, 'a ruled line'],
-      [9, 'a remark, not a post'],
+      [9, 'a line of its own; it names the run, Run B'],
       [10, 'a remark: it has no post number and no reading'],
       [11, 'a total or subtotal'],
     ]);
