@@ -3,16 +3,18 @@ import { customElement, property } from 'lit/decorators.js';
 import type { BookView, ColumnView, SheetView } from '../worksheet/index.ts';
 import { send } from './events.ts';
 import './field.ts';
-import type { FieldKept } from './field.ts';
+import type { Field, FieldKept } from './field.ts';
 import { FollowBook } from './follow-book.ts';
+import { setFractions } from './fraction.ts';
+import { groupWords } from './job-words.ts';
 import { base } from './tokens.ts';
 
 /** The job's own row. */
 const JOB_ROW = 'job';
 
 /**
- * The inputs of the whole job as a form, in the groups of the sheet. A group that holds nothing but
- * what is seldom changed is folded.
+ * The inputs of the whole job as a form, in the groups of the sheet. A group is folded to one line
+ * that reads its values out, unless the job is empty or something in it is to be answered.
  *
  * @fires say - Words for the status line.
  */
@@ -23,24 +25,81 @@ export class JobForm extends LitElement {
     css`
       :host {
         background: var(--sheet);
-        padding: 4px 16px 14px;
+        padding: 4px 16px;
+        overflow: hidden;
+        container-type: inline-size;
       }
-      fieldset {
-        padding-top: 10px;
+      .groups {
+        display: grid;
+        column-gap: 32px;
       }
-      fieldset + fieldset {
-        margin-top: 12px;
-        border-top: 1px solid var(--rule);
+      @container (min-width: 880px) {
+        .groups {
+          grid-template-columns: repeat(2, minmax(0, 1fr));
+        }
+        [open] {
+          grid-column: 1 / -1;
+        }
       }
-      legend {
-        float: left;
-        width: 100%;
-        font: 600 19px/1.3 var(--name-face);
-        padding: 0 0 4px;
+      details {
+        min-width: 0;
+        border-bottom: 1px solid var(--rule);
+        margin-bottom: -1px;
+      }
+      summary {
+        display: flex;
+        align-items: baseline;
+        gap: 12px;
+        min-height: var(--target);
+        padding: 3px 0;
+        cursor: pointer;
+        list-style: none;
+      }
+      summary::-webkit-details-marker {
+        display: none;
+      }
+      summary::before {
+        content: '';
+        flex: none;
+        border: 5px solid transparent;
+        border-left-color: var(--chalk);
+        transform: translate(2px, 1px);
+      }
+      [open] > summary::before {
+        transform: rotate(90deg) translate(1px, -2px);
+      }
+      h3 {
+        flex: none;
+        min-width: 8.2em;
+        font-size: 18px;
+      }
+      .read {
+        min-width: 0;
+        overflow: hidden;
+        text-overflow: ellipsis;
+        white-space: nowrap;
+      }
+      .read em {
+        color: var(--soft);
+      }
+      .asking {
+        color: var(--paint);
+        font-weight: 600;
+      }
+      @media (max-width: 599px) {
+        summary {
+          flex-wrap: wrap;
+          gap: 0 12px;
+        }
+        .read {
+          flex: 1 1 100%;
+          padding-left: 22px;
+          white-space: normal;
+        }
       }
       .fields {
-        clear: both;
         display: grid;
+        padding: 4px 0 14px;
         grid-template-columns: repeat(auto-fill, minmax(172px, 1fr));
         gap: 10px 16px;
       }
@@ -53,26 +112,78 @@ export class JobForm extends LitElement {
 
   protected readonly follow = new FollowBook(this, () => this.book);
 
-  /** Puts the focus on an input. */
+  /** Groups that a person opened or folded. */
+  private readonly chosen = new Map<string, boolean>();
+
+  /** Puts the focus on an input, and opens its group. */
   goTo(column: string): void {
-    this.renderRoot.querySelector<HTMLElement>(`[data-column='${CSS.escape(column)}']`)?.focus();
+    const group = this.book?.sheet(this.sheet)?.columns.find(({ id }) => id === column)?.group;
+    if (group !== undefined) this.chosen.set(group, true);
+    this.requestUpdate();
+    this.performUpdate();
+    const field = this.renderRoot.querySelector<Field>(`[data-column='${CSS.escape(column)}']`);
+    void field?.updateComplete.then(() => {
+      field.focus();
+    });
   }
 
   protected override render() {
     const view = this.book?.sheet(this.sheet);
     if (!view) return nothing;
     const groups = [...new Set(view.columns.map(({ group }) => group))];
-    return groups.map(
-      (group) =>
-        html`<fieldset>
-          <legend>${group === '' ? 'Other' : group}</legend>
-          <div class="fields">
-            ${view.columns
-              .filter((column) => column.group === group)
-              .map((column) => this.renderField(view, column))}
-          </div>
-        </fieldset>`,
-    );
+    return html`<div class="groups">
+      ${groups.map((group) =>
+        this.renderGroup(
+          view,
+          group,
+          view.columns.filter((column) => column.group === group),
+        ),
+      )}
+    </div>`;
+  }
+
+  private renderGroup(
+    view: SheetView,
+    group: string,
+    columns: readonly ColumnView[],
+  ): TemplateResult {
+    const { given, blank, isAsking } = groupWords(view, columns);
+    const open = this.chosen.get(group) ?? (isAsking || this.isEmptyJob());
+    return html`<details
+      .open=${open}
+      @toggle=${(event: Event) => {
+        const { open: now } = event.target as HTMLDetailsElement;
+        if (now !== open) this.chosen.set(group, now);
+        this.requestUpdate();
+      }}
+    >
+      <summary>
+        <h3>${group === '' ? 'Your own' : group}</h3>
+        ${
+          open
+            ? nothing
+            : html`<span class="read" title=${given}
+                >${isAsking ? html`<span class="asking">To be answered. </span>` : nothing}${setFractions(given)}${
+                  blank.length === 0
+                    ? nothing
+                    : html`<em>${given === '' ? '' : '; '}not given: ${blank.join(', ')}</em>`
+                }</span
+              >`
+        }
+      </summary>
+      ${
+        open
+          ? html`<div class="fields">
+              ${columns.map((column) => this.renderField(view, column))}
+            </div>`
+          : nothing
+      }
+    </details>`;
+  }
+
+  /** A job without posts is being set up: its inputs are what there is to do. */
+  private isEmptyJob(): boolean {
+    return (this.book?.sheet('posts')?.rowCount ?? 0) === 0;
   }
 
   private renderField(view: SheetView, column: ColumnView): TemplateResult {

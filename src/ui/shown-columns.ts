@@ -7,7 +7,10 @@ const LOOKED_AT = 500;
 /** The columns to show: always, those with something in them, or all where `more` is asked for. */
 export function shownColumns(sheet: SheetView, more: boolean): readonly ColumnView[] {
   return sheet.columns.filter(
-    ({ id, show }) => more || show === 'always' || (show === 'when filled' && isFilled(sheet, id)),
+    (column) =>
+      more ||
+      column.show === 'always' ||
+      (column.show === 'when filled' && isFilled(sheet, column)),
   );
 }
 
@@ -32,12 +35,14 @@ export function headWords({ label, unit, hint }: ColumnView): string {
   return [label, unitFace(unit), hint].filter((part) => part !== '').join(', ');
 }
 
-function isFilled(sheet: SheetView, column: string): boolean {
+// A column that is worked out as well has something in every row: it is filled once somebody typed.
+function isFilled(sheet: SheetView, { id, entered, formula }: ColumnView): boolean {
   const looked = Math.min(sheet.rowCount, LOOKED_AT);
   for (let row = 0; row < looked; row += 1) {
-    const { state, typed } = sheet.cell(row, column);
-    if (typed !== undefined || state === 'known' || state === 'ask' || state === 'wrong')
-      return true;
+    const { state, typed } = sheet.cell(row, id);
+    if (typed !== undefined) return true;
+    if (entered && formula !== undefined) continue;
+    if (state === 'known' || state === 'ask' || state === 'wrong') return true;
   }
   return false;
 }

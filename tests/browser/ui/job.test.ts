@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { userEvent } from 'vitest/browser';
+import { page, userEvent } from 'vitest/browser';
 import '../../../src/ui/header.ts';
 import '../../../src/ui/job-form.ts';
 import '../../../src/ui/start.ts';
@@ -12,13 +12,17 @@ import { barriers, drawn, fieldIn, focused, inside, onPage, press, words } from 
 
 let book: FakeBook;
 
-beforeEach(() => {
+beforeEach(async () => {
+  await page.viewport(1200, 800);
   book = treeRun();
 });
 
 describe('<bp-job-form>', () => {
   it('has no barriers, by day and at dusk', async () => {
     const form = await onPage('bp-job-form', { book });
+    expect(await barriers(form)).toEqual([]);
+    for (const column of ['units', 'soil']) form.goTo(column);
+    await drawn(form);
     setTheme('light');
     expect(await barriers(form)).toEqual([]);
     setTheme('dark');
@@ -28,12 +32,51 @@ describe('<bp-job-form>', () => {
 
   it('groups the inputs under their headings', async () => {
     const form = await onPage('bp-job-form', { book });
-    const legends = [...(form.shadowRoot?.querySelectorAll('legend') ?? [])].map(words);
-    expect(legends).toEqual(['The fence', 'The ground', 'The holes']);
+    const names = [...(form.shadowRoot?.querySelectorAll('h3') ?? [])].map(words);
+    expect(names).toEqual(['The fence', 'The ground', 'The holes']);
+  });
+
+  it('reads a folded group out in one line, with what is not given', async () => {
+    const form = await onPage('bp-job-form', { book });
+    expect(words(summary(form, 0))).toBe(
+      'The fence inch, 6 ft high, 2 in off the ground, 8 ft bays, 4x4',
+    );
+    expect(words(summary(form, 1))).toBe(
+      'The ground depth rule greatest; not given: soil, frost depth',
+    );
+    expect(summary(form, 0).offsetHeight).toBeLessThan(50);
+  });
+
+  it('opens a group with Enter and folds it with Space', async () => {
+    const form = await onPage('bp-job-form', { book });
+    summary(form, 0).focus();
+    await press('Enter');
+    await expect.poll(() => shownFields(form)).toContain('fence_height');
+    await press(' ');
+    await expect.poll(() => shownFields(form)).toEqual([]);
+  });
+
+  it('opens by itself where an input is to be answered, and only there', async () => {
+    book.type('job', 'job', 'frost_depth', '?8-May');
+    const form = await onPage('bp-job-form', { book });
+    expect(shownFields(form)).toEqual(['soil', 'frost_depth', 'depth_rule']);
+  });
+
+  it('is open in a job that has no posts yet', async () => {
+    for (const row of ['r1', 'r2', 'r3', 'r4', 'r5', 'r6', 'r7']) book.removeRow('posts', row);
+    const form = await onPage('bp-job-form', { book });
+    expect(shownFields(form)).toContain('hole_width');
+  });
+
+  it('opens the group of the input that one is taken to', async () => {
+    const form = await onPage('bp-job-form', { book });
+    form.goTo('hole_width');
+    await expect.poll(() => focused()?.id).toBe('entry');
+    expect(shownFields(form)).toContain('hole_width');
   });
 
   it('hands over what was typed, once the field is left', async () => {
-    const form = await onPage('bp-job-form', { book });
+    const form = await openForm();
     await userEvent.click(fieldOf(form, 'fence_height', 'input'));
     await userEvent.keyboard(`5' 6"`);
     expect(book.typedIn).toEqual([]);
@@ -44,7 +87,7 @@ describe('<bp-job-form>', () => {
   });
 
   it('types nothing where a field is only visited, or left with Escape', async () => {
-    const form = await onPage('bp-job-form', { book });
+    const form = await openForm();
     await userEvent.click(fieldOf(form, 'fence_height', 'input'));
     await press('Tab');
     await userEvent.keyboard('99');
@@ -53,24 +96,41 @@ describe('<bp-job-form>', () => {
   });
 
   it('offers choices as a list', async () => {
-    const form = await onPage('bp-job-form', { book });
+    const form = await openForm();
     await userEvent.selectOptions(fieldOf(form, 'soil', 'select'), 'clay');
     expect(book.cellText({ sheet: 'job', row: 'job', column: 'soil' })).toBe('clay');
   });
 
   it('shows where a number comes from', async () => {
-    const form = await onPage('bp-job-form', { book });
+    const form = await openForm();
     expect(words(fieldOf(form, 'soil', '.standing'))).toBe('IBC Table 1806.2, code');
   });
 
   it('says beside a field what is wrong with it', async () => {
-    const form = await onPage('bp-job-form', { book });
+    const form = await openForm();
     book.type('job', 'job', 'hole_width', '!3 ft-ish');
     await drawn(form);
     expect(fieldOf(form, 'hole_width', 'input').getAttribute('aria-invalid')).toBe('true');
     expect(words(fieldOf(form, 'hole_width', '#note'))).toContain('is not a length I can read');
   });
 });
+
+/** The form with every group open. */
+async function openForm() {
+  const form = await onPage('bp-job-form', { book });
+  for (const column of ['units', 'soil', 'hole_width']) form.goTo(column);
+  await drawn(form);
+  return form;
+}
+
+function summary(form: Element, place: number): HTMLElement {
+  return inside(form, `details:nth-of-type(${String(place + 1)}) summary`);
+}
+
+function shownFields(form: Element): (string | undefined)[] {
+  const fields = form.shadowRoot?.querySelectorAll<HTMLElement>('[data-column]') ?? [];
+  return [...fields].map(({ dataset }) => dataset['column']);
+}
 
 describe('<bp-header>', () => {
   it('has no barriers, with its menu folded and open', async () => {
