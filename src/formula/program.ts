@@ -8,7 +8,7 @@ import { workedParts, type Part } from './part.ts';
 export class Program implements Computation {
   readonly inputs: readonly Input[];
   readonly placed: boolean;
-  private readonly node: Node;
+  private made: Node | undefined;
   private readonly expression: Expression;
   private readonly rows: Rows;
   private readonly words: Words;
@@ -17,14 +17,20 @@ export class Program implements Computation {
     this.expression = expression;
     this.rows = rows;
     this.words = words;
-    this.node = compile(expression, rows, words);
     this.placed = countsRows(expression);
     this.inputs = references(expression).flatMap(({ columns, reach }) =>
       columns.map((column): Input => ({ column, reach })),
     );
   }
 
+  // Built once there is a row to work out: most sheets of a new job have none.
+  private get node(): Node {
+    this.made ??= compile(this.expression, this.rows, this.words);
+    return this.made;
+  }
+
   run(values: Float64Array, states: Uint8Array, from: number, to: number): void {
+    if (to <= from) return;
     const { node } = this;
     node.restart();
     for (let start = from; start < to; start += CHUNK) {

@@ -82,7 +82,10 @@ export class FollowingRows implements Rows {
 /** Which of two different values of a column stands first: below zero where the first of them does. */
 export type Before = (a: number, b: number) => number;
 
-/** One row for each different combination of some columns' known values, largest first; the last column counts most. */
+/** The values that one value of a column stands for: the items of a list. */
+export type Items = (value: number) => readonly number[];
+
+/** One row for each different combination of some columns' known values, largest first; the last column counts most. A list counts as each of its items. */
 export class GroupedRows implements Rows {
   readonly name: string;
   readonly parent = undefined;
@@ -92,12 +95,19 @@ export class GroupedRows implements Rows {
   /** The combinations, one array a key column. */
   keys: readonly Float64Array[] = [];
   private readonly before: readonly (Before | undefined)[];
+  private readonly items: readonly (Items | undefined)[];
 
-  /** `before`, a column each, orders what is not a size: numbers that stand for texts. */
-  constructor(name: string, by: readonly Column[], before: readonly (Before | undefined)[] = []) {
+  /** `before`, a column each, orders what is not a size: numbers that stand for texts. `items`, a column each, opens lists. */
+  constructor(
+    name: string,
+    by: readonly Column[],
+    before: readonly (Before | undefined)[] = [],
+    items: readonly (Items | undefined)[] = [],
+  ) {
     this.name = name;
     this.deciders = by;
     this.before = before;
+    this.items = items;
   }
 
   placeOf(): number {
@@ -110,8 +120,7 @@ export class GroupedRows implements Rows {
     const first = this.deciders[0];
     for (let row = 0; first && row < first.rows.count; row++) {
       if (this.deciders.some((column) => column.states[row] !== KNOWN)) continue;
-      const key = this.deciders.map((column) => column.values[row] ?? NaN);
-      groups.set(key.join(' '), key);
+      for (const key of this.combinations(row)) groups.set(key.join(' '), key);
     }
     const sorted = [...groups.values()].sort((a, b) => this.compare(a, b));
     this.count = sorted.length;
@@ -119,6 +128,17 @@ export class GroupedRows implements Rows {
     return !(
       before.length === this.keys.length &&
       before.every((keys, at) => sameNumbers(keys, this.keys[at] ?? new Float64Array()))
+    );
+  }
+
+  private combinations(row: number): readonly (readonly number[])[] {
+    return this.deciders.reduce<readonly (readonly number[])[]>(
+      (keys, { values }, at) => {
+        const value = values[row] ?? NaN;
+        const items = this.items[at]?.(value) ?? [value];
+        return keys.flatMap((key) => items.map((item) => [...key, item]));
+      },
+      [[]],
     );
   }
 

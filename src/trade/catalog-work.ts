@@ -1,7 +1,18 @@
-import { TEMPERATURE_POINT, listOf } from '../units/index.ts';
+import { PLAIN, TEMPERATURE_POINT, listOf } from '../units/index.ts';
 import { propWind } from './bracing.ts';
+import { cutCount, cutCountOf } from './cut-rules.ts';
 import type { Rule } from './rule.ts';
-import { activation, duration, maturityKind, pressure, speed, takes } from './takes.ts';
+import {
+  activation,
+  area,
+  duration,
+  length,
+  maturityKind,
+  money,
+  pressure,
+  speed,
+  takes,
+} from './takes.ts';
 import { ageAtEquivalent, ageAtMaturity, equivalentAtAge } from './temperature-log.ts';
 
 const LOG =
@@ -58,5 +69,44 @@ export const WORK_RULES: readonly Rule[] = [
     standing: 'standard',
     caution: LOG,
     apply: ageAtMaturity,
+  },
+  {
+    name: 'cut_count',
+    parameters: takes({
+      pieces: listOf(length),
+      counts: listOf(PLAIN),
+      stocks: listOf(length),
+      priced: listOf(length),
+      prices: listOf(money),
+      kerf: length,
+      stock: length,
+    }),
+    result: PLAIN,
+    unit: '',
+    meaning: 'Pieces of one stock length that the cutting plan takes.',
+    source: 'cutting-stock problem: branch and bound over first-fit-decreasing',
+    standing: 'arithmetic',
+    apply: cutCount,
+  },
+  {
+    name: 'cut_count_of',
+    parameters: takes({
+      pieces: listOf(length),
+      areas: listOf(area),
+      area,
+      stocks: listOf(length),
+      priced: listOf(length),
+      priced_areas: listOf(area),
+      prices: listOf(money),
+      kerf: length,
+      stock: length,
+    }),
+    result: PLAIN,
+    unit: '',
+    meaning:
+      'Pieces of one stock length that the cutting plan takes for one section among several.',
+    source: 'cutting-stock problem: branch and bound over first-fit-decreasing',
+    standing: 'arithmetic',
+    apply: cutCountOf,
   },
 ];

@@ -4,6 +4,8 @@ export * from './broms.ts';
 export * from './catalog.ts';
 export * from './condition.ts';
 export * from './cure.ts';
+export * from './cut-rules.ts';
+export * from './cutting.ts';
 export * from './depth.ts';
 export * from './end-wind.ts';
 export * from './fasteners.ts';

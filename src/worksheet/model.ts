@@ -123,6 +123,7 @@ function grouped(
     `${id}.${line.id}`,
     by.map(({ result }) => result),
     by.map(({ kind }) => (isWord(kind) ? largerName(words) : undefined)),
+    by.map(({ kind }) => (kind.type === 'list' ? (code) => words.list(code) : undefined)),
   );
 }
 

@@ -1,4 +1,4 @@
-import { GroupedRows, WRONG } from '../graph/index.ts';
+import { WRONG } from '../graph/index.ts';
 import type { Notebook } from '../notebook/index.ts';
 import { sentence } from '../units/index.ts';
 import { cellView } from './cell.ts';
@@ -66,11 +66,10 @@ function wrongCells(engine: Engine, notebook: Notebook): readonly Stop[] {
   const stops: Stop[] = [];
   for (const sheet of engine.models.values()) {
     for (const band of sheet.bands) {
-      if (band.when && !(band.rows instanceof GroupedRows) && band.when.column.values[0] !== 1)
-        continue;
       for (const model of band.columns.values()) {
         for (let row = 0; row < band.rows.count; row++) {
           if (model.result.states[row] !== WRONG) continue;
+          if (band.when?.column.values[row] === 0) continue;
           const stop = wrongCell(sheet, band, model, row, engine, notebook);
           if (stop) stops.push(stop);
         }

@@ -66,6 +66,8 @@ const PROMISED = `
   age_at_equivalent(temperatures, durations, pour, wanted, activation)
   equivalent_at_age(temperatures, durations, pour, age, activation)
   age_at_maturity(temperatures, durations, pour, wanted, datum)
+  cut_count(pieces, counts, stocks, priced, prices, kerf, stock)
+  cut_count_of(pieces, areas, area, stocks, priced, priced_areas, prices, kerf, stock)
 `;
 
 describe('CATALOG', () => {

@@ -1,0 +1,154 @@
+import type { Answer } from '../units/index.ts';
+import { planCuts, type CuttingPlan, type Pieces, type Stock } from './cutting.ts';
+import { atMost, covered, refusal, shown, zeroOrMore, type Limit } from './limits.ts';
+
+/**
+ * How many pieces of one stock length the cutting plan takes.
+ *
+ * least cost where every stock length has a price, else least length bought; a saw cut
+ * between each two pieces; offcuts serve the whole job
+ *
+ * @param pieces - Lengths that are wanted. [m]
+ * @param counts - How many of each, in the same order. [1]
+ * @param stocks - Lengths that the yard sells. [m]
+ * @param priced - Lengths that have a price, 0 where none is meant. [m]
+ * @param prices - Their prices in the same order, 0 where none is known. [USD]
+ * @param kerf - Width of the saw cut, 0 or more. [m]
+ * @param stock - The stock length to count. [m]
+ * @returns Pieces of that stock. [1]
+ *
+ * @source cutting-stock problem: branch and bound over first-fit-decreasing
+ * @check hand-worked: 3 pieces of 6 ft from 8 and 12 ft, no price, no kerf → 1 of 12 ft and 1 of 8 ft
+ */
+export function cutCount(
+  pieces: readonly number[],
+  counts: readonly number[],
+  stocks: readonly number[],
+  priced: readonly number[],
+  prices: readonly number[],
+  kerf: number,
+  stock: number,
+): Answer {
+  const wanted = pieces.map((length, at) => ({ length, count: counts[at] ?? 0 }));
+  const limits = limitsOn(wanted, stocks, priced, prices, kerf);
+  return covered('cut_count', limits, () =>
+    countOf(stock, planFor(wanted, stocks, priced, prices, kerf)),
+  );
+}
+
+/**
+ * The same for pieces of one section among several, told apart by area.
+ *
+ * as cut_count, for the pieces whose area is this one
+ *
+ * @param pieces - Lengths that are wanted. [m]
+ * @param areas - Section of each, in the same order. [m^2]
+ * @param area - The section to plan for. [m^2]
+ * @param stocks - Lengths that the yard sells. [m]
+ * @param priced - Lengths that have a price, 0 where none is meant. [m]
+ * @param priced_areas - Their sections, in the same order. [m^2]
+ * @param prices - Their prices in the same order, 0 where none is known. [USD]
+ * @param kerf - Width of the saw cut, 0 or more. [m]
+ * @param stock - The stock length to count. [m]
+ * @returns Pieces of that stock. [1]
+ *
+ * @source cutting-stock problem: branch and bound over first-fit-decreasing
+ * @check hand-worked: 2 posts of 104 in from 8, 10 and 12 ft → 2 of 10 ft
+ */
+export function cutCountOf(
+  pieces: readonly number[],
+  areas: readonly number[],
+  area: number,
+  stocks: readonly number[],
+  priced: readonly number[],
+  priced_areas: readonly number[],
+  prices: readonly number[],
+  kerf: number,
+  stock: number,
+): Answer {
+  const wanted = pieces.map((length, at) => ({ length, count: isSame(areas[at], area) ? 1 : 0 }));
+  const paid = prices.map((price, at) => (isSame(priced_areas[at], area) ? price : 0));
+  const limits = limitsOn(wanted, stocks, priced, paid, kerf);
+  return covered('cut_count_of', limits, () =>
+    countOf(stock, planFor(wanted, stocks, priced, paid, kerf)),
+  );
+}
+
+/** Prices for each stock length: undefined where none is known. */
+export function pricedStocks(
+  stocks: readonly number[],
+  priced: readonly number[],
+  prices: readonly number[],
+): readonly Stock[] {
+  return stocks.map((length) => {
+    const known = prices.filter((price, at) => price > 0 && isSame(priced[at], length));
+    return { length, price: known.length === 0 ? undefined : Math.min(...known) };
+  });
+}
+
+function limitsOn(
+  wanted: readonly Pieces[],
+  stocks: readonly number[],
+  priced: readonly number[],
+  prices: readonly number[],
+  kerf: number,
+): readonly Limit[] {
+  const needed = wanted.filter(({ count }) => count > 0);
+  const longest = stocks.reduce((most, length) => Math.max(most, length), 0);
+  const total = needed.reduce((sum, { count }) => sum + count, 0);
+  return [
+    zeroOrMore('saw cut', kerf, 'in'),
+    ...stocks.map((length) => aStock(length)),
+    ...priced.map((length) => zeroOrMore('length with a price', length, 'ft')),
+    ...prices.map((price) => zeroOrMore('price', price, 'USD')),
+    ...needed.map(({ length }) => aPiece(length, longest)),
+    total <= 10000
+      ? undefined
+      : [`“${String(total)}” pieces are wanted.`, 'Plan at most 10,000 pieces at once.'],
+  ];
+}
+
+function aStock(length: number): Limit {
+  if (length > 0.01 && length < 100) return undefined;
+  return [`The stock length is “${shown(length, 'ft')}”.`, 'Enter lengths that a yard sells.'];
+}
+
+function aPiece(length: number, longest: number): Limit {
+  if (!(length > 0.001))
+    return [`A piece is “${shown(length, 'in')}” long.`, 'Enter lengths of more than 0.'];
+  if (atMost(length, longest)) return undefined;
+  return [
+    `A piece of “${shown(length, 'in')}” is needed, and the longest stock is ${shown(longest, 'ft')}.`,
+    'Add a longer stock length, or join two.',
+  ];
+}
+
+function countOf(stock: number, plan: CuttingPlan | undefined): Answer {
+  if (!plan)
+    return refusal('', ['A piece is longer than any stock.', 'Add a longer stock length.']);
+  return plan.bars.filter((bar) => isSame(bar.stock, stock)).length;
+}
+
+// The same plan is asked for once a stock length; only the last few are kept.
+const kept = new Map<string, CuttingPlan | undefined>();
+
+function planFor(
+  wanted: readonly Pieces[],
+  stocks: readonly number[],
+  priced: readonly number[],
+  prices: readonly number[],
+  kerf: number,
+): CuttingPlan | undefined {
+  const paid = pricedStocks(stocks, priced, prices);
+  const needed = wanted.filter(({ count }) => count > 0);
+  const key = JSON.stringify([needed, paid, kerf]);
+  if (!kept.has(key)) {
+    if (kept.size > 16) kept.clear();
+    kept.set(key, planCuts(needed, paid, kerf));
+  }
+  return kept.get(key);
+}
+
+function isSame(a: number | undefined, b: number): boolean {
+  return a !== undefined && atMost(a, b) && atMost(b, a);
+}
