@@ -102,9 +102,9 @@ function limitsOn(
     ...priced.map((length) => zeroOrMore('length with a price', length, 'ft')),
     ...prices.map((price) => zeroOrMore('price', price, 'USD')),
     ...needed.map(({ length }) => aPiece(length, longest)),
-    total <= 10000
+    total <= 100000
       ? undefined
-      : [`“${String(total)}” pieces are wanted.`, 'Plan at most 10,000 pieces at once.'],
+      : [`“${String(total)}” pieces are wanted.`, 'Plan at most 100,000 pieces at once.'],
   ];
 }
 

@@ -1,5 +1,7 @@
 import type { CuttingTask } from './cutting.ts';
 
+/** More different lengths than this are only weighed by their sum. */
+export const MANY = 60;
 const ROUNDS = 60;
 
 /**
@@ -7,6 +9,7 @@ const ROUNDS = 60;
  * it is scaled so that no bar can hold more worth than it costs; the worths are bettered a few times.
  */
 export function provenBound(task: CuttingTask): number {
+  if (task.widths.length > MANY) return roundedUp(loosest(task), task.costs);
   let worths = task.widths.map(Number);
   let best = 0;
   for (let round = 0; round < ROUNDS && task.widths.length > 0; round++) {
@@ -23,6 +26,12 @@ export function provenBound(task: CuttingTask): number {
     worths = worths.map((each, at) => ((dear.takes[at] ?? 0) > 0 ? each * (1 - ease) : each));
   }
   return roundedUp(best, task.costs);
+}
+
+// As if pieces could be cut across bars, at the best rate there is.
+function loosest({ widths, wanted, rooms, costs }: CuttingTask): number {
+  const rate = Math.min(...rooms.map((room, at) => (costs[at] ?? 0) / room));
+  return rate * widths.reduce((sum, width, at) => sum + width * (wanted[at] ?? 0), 0);
 }
 
 const NOTHING = { ratio: 0, takes: [] as readonly number[] };

@@ -1,9 +1,12 @@
-import { fullest } from './cutting-bound.ts';
+import { MANY, fullest } from './cutting-bound.ts';
 import { costOf, type CuttingTask, type Pattern } from './cutting.ts';
 
 // Enough for the rails and posts of any fence of a few runs; beyond it the best plan so far stands.
-const MOST_STEPS = 60000;
+const MOST_STEPS = 20000;
 const ROUNDS = 40;
+const MOST_TRIES = 400;
+// The search goes a bar deeper with every bar.
+const MOST_BARS = 300;
 
 /** The best plan found, and whether every other was looked at or outbid. */
 export function searchPlans(
@@ -17,26 +20,30 @@ export function searchPlans(
     ...valuedPlans(task, bound),
   ].map((patterns) => patterns.map((pattern) => inCheapest(pattern, task)));
   const start = starts.reduce((a, b) => (isBetter(b, a, task) ? b : a));
-  if (costOf(start, task) <= bound) return { patterns: start, isWhole: true };
+  const isProved = costOf(start, task) <= bound;
+  if (isProved || start.length > MOST_BARS) return { patterns: start, isWhole: isProved };
   return new Search(task, start, bound).run();
 }
 
 /** First-fit-decreasing into one stock length. */
 export function firstFit(task: CuttingTask, stock: number): readonly Pattern[] {
-  const bars: { left: number; takes: number[] }[] = [];
+  const bars: { left: number; takes: Map<number, number> }[] = [];
   const room = task.rooms[stock] ?? 0;
   task.widths.forEach((width, at) => {
+    // Bars that had no room for this width have none for the next of it.
+    let place = 0;
     for (let piece = 0; piece < (task.wanted[at] ?? 0); piece++) {
-      let bar = bars.find(({ left }) => left >= width);
-      if (!bar) {
-        bar = { left: room, takes: task.widths.map(() => 0) };
-        bars.push(bar);
-      }
+      while (place < bars.length && (bars[place]?.left ?? 0) < width) place += 1;
+      const bar = bars[place] ?? { left: room, takes: new Map<number, number>() };
+      if (place === bars.length) bars.push(bar);
       bar.left -= width;
-      bar.takes[at] = (bar.takes[at] ?? 0) + 1;
+      bar.takes.set(at, (bar.takes.get(at) ?? 0) + 1);
     }
   });
-  return bars.map(({ takes }) => ({ stock, takes }));
+  return bars.map(({ takes }) => ({
+    stock,
+    takes: task.widths.map((_, at) => takes.get(at) ?? 0),
+  }));
 }
 
 /**
@@ -46,10 +53,13 @@ export function firstFit(task: CuttingTask, stock: number): readonly Pattern[] {
 function valuedPlans(task: CuttingTask, bound: number): readonly (readonly Pattern[])[] {
   let worths = task.widths.map(Number);
   const plans: (readonly Pattern[])[] = [];
-  for (let round = 0; round < ROUNDS; round++) {
+  let tries = 0;
+  const rounds = task.widths.length > MANY ? 0 : ROUNDS;
+  for (let round = 0; round < rounds; round++) {
     const plan = valuedPlan(task, worths);
     plans.push(plan);
-    if (costOf(plan, task) <= bound) break;
+    tries += new Set(plan).size;
+    if (costOf(plan, task) <= bound || tries > MOST_TRIES) break;
     worths = task.widths.map((width, at) => {
       const dear = plan
         .filter(({ takes }) => (takes[at] ?? 0) > 0)

@@ -120,7 +120,7 @@ function taskOf(
   for (const { length, count } of pieces) {
     if (count <= 0) continue;
     const width = Math.round(length * FINE) + saw;
-    wanted.set(width, (wanted.get(width) ?? 0) + Math.round(count));
+    wanted.set(width, (wanted.get(width) ?? 0) + Math.ceil(count - 1e-9));
   }
   const widths = [...wanted.keys()].sort((a, b) => b - a);
   const best = new Map<number, number>();
