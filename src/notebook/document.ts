@@ -1,7 +1,7 @@
 /** Everything a person typed or brought in, as they wrote it. Nothing computed is kept here. */
 export interface NotebookDocument {
   /** Raised by one whenever the shape changes; see `upgrade.ts`. */
-  readonly format: 1;
+  readonly format: 2;
   name: string;
   /** Job inputs as typed, by name; an absent one has its starting value. */
   readonly inputs: Map<string, string>;

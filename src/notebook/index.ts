@@ -1,5 +1,10 @@
 export * from './base64.ts';
 export * from './change.ts';
+export type { Clash, EntryPlace } from './clash.ts';
+export { clashFromJson } from './change-json.ts';
+export * from './difference.ts';
 export * from './document.ts';
+export * from './journal.ts';
 export * from './json.ts';
 export * from './notebook.ts';
+export * from './sealed.ts';

@@ -1,18 +1,29 @@
 import { RowPlaces, apply, inverse } from './apply.ts';
 import type { Change, Step } from './change.ts';
+import { Clashes } from './clash.ts';
 import type { NotebookDocument, Row } from './document.ts';
+import { settle } from './settle.ts';
 
-/** Hears of changes after they were made, whether done, undone or redone. */
+/** Hears of changes after they were made, whether done, undone, redone or come from another window. */
 export type ChangeListener = (changes: readonly Change[]) => void;
+
+/** Hears of every act of the person at this window: its name, what was meant, and what it came to. */
+export type ActListener = (act: Step, made: readonly Change[]) => void;
 
 /** A document that remembers how to take every act back. */
 export class Notebook {
   readonly document: NotebookDocument;
+  /** Entries that two windows wrote at once, until somebody chooses. */
+  readonly clashes = new Clashes();
+  /** Ends every new row's id, so that rows added in two windows at once stay two. */
+  rowMark = '';
+  private locked: (() => void) | undefined;
   private readonly places = new RowPlaces();
   private readonly done: Step[] = [];
   private undone: Step[] = [];
   private lastId: number | undefined;
   private readonly listeners = new Set<ChangeListener>();
+  private readonly actListeners = new Set<ActListener>();
 
   constructor(document: NotebookDocument) {
     this.document = document;
@@ -20,30 +31,55 @@ export class Notebook {
 
   /** Does one act of a person; `label` names it for undo. Nothing is done where there are no changes. */
   do(label: string, changes: readonly Change[]): void {
-    if (changes.length === 0) return;
-    this.make(changes);
+    if (changes.length === 0 || this.isLocked()) return;
+    for (const change of changes) {
+      apply(this.document, change, this.places);
+      this.clashes.note(change);
+    }
     this.done.push({ label, changes });
     this.undone = [];
-    this.tell(changes);
+    this.hear({ label, changes }, changes);
   }
 
   /** Takes the last act back. */
   undo(): void {
+    if (this.done.length === 0 || this.isLocked()) return;
     const step = this.done.pop();
     if (!step) return;
-    const back = [...step.changes].reverse().map(inverse);
-    this.make(back);
+    const back = backOf(step);
     this.undone.push(step);
-    this.tell(back);
+    this.hear(back, this.settleAll(back.changes));
   }
 
   /** Does again what was last taken back. */
   redo(): void {
+    if (this.undone.length === 0 || this.isLocked()) return;
     const step = this.undone.pop();
     if (!step) return;
-    this.make(step.changes);
     this.done.push(step);
-    this.tell(step.changes);
+    this.hear(step, this.settleAll(step.changes));
+  }
+
+  /**
+   * Makes changes that come from elsewhere, as far as they fit: no undo of this window takes them
+   * back, and where they meet an entry they did not know of, both are kept as a clash.
+   */
+  take(changes: readonly Change[]): readonly Change[] {
+    const made = this.settleAll(changes);
+    this.tell(made);
+    return made;
+  }
+
+  /** Takes back, exactly, what was just made. */
+  unmake(made: readonly Change[]): void {
+    const back = [...made].reverse().map(inverse);
+    for (const change of back) apply(this.document, change, this.places);
+    this.tell(back);
+  }
+
+  /** From now on nothing can be done here; whoever tries is told by `refuse`. */
+  lock(refuse: () => void): void {
+    this.locked = refuse;
   }
 
   /** What undo would take back, in words. */
@@ -77,7 +113,7 @@ export class Notebook {
     this.lastId ??= Math.max(0, ...[...this.document.sheets.values()].map(highestId));
     return Array.from({ length: count }, () => {
       this.lastId = (this.lastId ?? 0) + 1;
-      return `r${String(this.lastId)}`;
+      return `r${String(this.lastId)}${this.rowMark}`;
     });
   }
 
@@ -87,18 +123,44 @@ export class Notebook {
     return () => this.listeners.delete(listener);
   }
 
-  private make(changes: readonly Change[]): void {
-    for (const change of changes) apply(this.document, change, this.places);
+  /** Calls back after every act at this window, as it has to be done again elsewhere; returns how to stop. */
+  subscribeToActs(listener: ActListener): () => void {
+    this.actListeners.add(listener);
+    return () => this.actListeners.delete(listener);
+  }
+
+  private isLocked(): boolean {
+    this.locked?.();
+    return this.locked !== undefined;
+  }
+
+  private settleAll(changes: readonly Change[]): readonly Change[] {
+    // One by one: each has to fit the document as those before it leave it.
+    return changes.flatMap((change) => {
+      const made = settle(change, this.document, this.places, this.clashes);
+      for (const each of made) apply(this.document, each, this.places);
+      return made;
+    });
+  }
+
+  private hear(act: Step, made: readonly Change[]): void {
+    for (const listener of this.actListeners) listener(act, made);
+    this.tell(made);
   }
 
   private tell(changes: readonly Change[]): void {
+    if (changes.length === 0) return;
     for (const listener of this.listeners) listener(changes);
   }
 }
 
+function backOf({ label, changes }: Step): Step {
+  return { label: `take back: ${label}`, changes: [...changes].reverse().map(inverse) };
+}
+
 function highestId(rows: readonly Row[]): number {
   return rows.reduce(
-    (highest, { id }) => Math.max(highest, Number(/^r(\d+)$/.exec(id)?.[1] ?? 0)),
+    (highest, { id }) => Math.max(highest, Number(/^r(\d+)(?:-\w+)?$/.exec(id)?.[1] ?? 0)),
     0,
   );
 }

@@ -255,7 +255,7 @@ async function openWindow(listeners: ShelfListeners = {}): Promise<Shelf> {
 
 function notebook(name: string, inputs: Record<string, string> = {}): NotebookDocument {
   return {
-    format: 1,
+    format: 2,
     name,
     inputs: new Map(Object.entries(inputs)),
     sheets: new Map([['posts', [{ id: 'a', cells: new Map([['post', '1'], ['lean_gap', '3/8"']]) }]]]), // prettier-ignore

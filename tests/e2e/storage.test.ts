@@ -128,7 +128,7 @@ async function putShelf(page: Page): Promise<Page> {
 
 function editWithoutEnd(from: number): void {
   const document = {
-    format: 1 as const,
+    format: 2 as const,
     name: 'oak',
     inputs: new Map<string, string>(),
     sheets: new Map(),
@@ -168,7 +168,7 @@ async function saveNoise({ id, size }: { id: string; size: number }): Promise<vo
     assumed: new Map(),
     own: new Map(),
   };
-  await globalThis.shelf.save(id, { format: 1, name: id, ...nothing, files });
+  await globalThis.shelf.save(id, { format: 2, name: id, ...nothing, files });
 }
 
 async function keptSize(id: string): Promise<number | undefined> {

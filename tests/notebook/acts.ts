@@ -4,7 +4,7 @@ import type { Change, Notebook, NotebookDocument, Row } from '../../src/notebook
 /** A document with a little of everything. */
 export function someDocument(): NotebookDocument {
   return {
-    format: 1,
+    format: 2,
     name: 'Oak Street',
     inputs: new Map([['fence_height', '6 ft']]),
     sheets: new Map([

@@ -64,7 +64,7 @@ describe('a damaged notebook', () => {
   it.each<[string, (json: Record<string, unknown>) => void, RegExp]>([
     ['of another kind', (json) => (json['backplumb'] = 'x'), /not a Backplumb notebook/],
     ['without its mark', (json) => delete json['backplumb'], /not a Backplumb notebook/],
-    ['of a newer format', (json) => (json['format'] = 2), /newer version/],
+    ['of a newer format', (json) => (json['format'] = 99), /newer version/],
     ['without a format', (json) => delete json['format'], /newer version|format/],
     ['of an unknown format', (json) => (json['format'] = 0), /“0”/],
     [
