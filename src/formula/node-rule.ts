@@ -13,12 +13,20 @@ export interface ArgumentSource {
   trace(i: number, trace?: Trace): State;
 }
 
-/** A call of a trade function. A refusal is kept as not known, and asked for again when somebody wants to hear it. */
+/**
+ * A call of a trade function. A refusal is kept as not known, and asked for again when somebody wants to hear it.
+ *
+ * Rules are pure and rows of one job much alike, so a row with the arguments of the row before takes its answer.
+ */
 export class RuleNode extends Node {
   private readonly apply: (...values: readonly Argument[]) => Answer;
   private readonly given: readonly ArgumentSource[];
   private readonly isNumeric: boolean;
   private readonly nodes: readonly Node[];
+  /** What the nodes held at the last call, and what came of it. */
+  private readonly last: Float64Array;
+  private lastAnswer = NaN;
+  private hasLast = false;
 
   constructor(rule: Rule, given: readonly ArgumentSource[]) {
     super();
@@ -26,16 +34,42 @@ export class RuleNode extends Node {
     this.given = given;
     this.nodes = given.flatMap(({ nodes }) => nodes);
     this.isNumeric = given.length <= 4 && given.every((source) => source instanceof NumberSource);
+    this.last = new Float64Array(this.nodes.length);
   }
 
   override get parts(): readonly Node[] {
     return this.nodes;
   }
 
+  override restart(): void {
+    super.restart();
+    // A whole column may have changed meanwhile.
+    this.hasLast = false;
+  }
+
   fill(from: number, count: number): void {
     for (const node of this.nodes) node.fill(from, count);
-    if (this.isNumeric) this.fillNumbers(count);
-    else for (let i = 0; i < count; i++) this.data[i] = numberOf(this.answer(i));
+    const { data, nodes, last } = this;
+    for (let i = 0; i < count; i++) {
+      let isSame = this.hasLast;
+      let isKnown = true;
+      for (let at = 0; at < nodes.length; at++) {
+        const node = nodes[at] as Node;
+        const value = node.data[node.at + i] as number;
+        if (value !== value) isKnown = false;
+        if (value !== last[at]) isSame = false;
+        last[at] = value;
+      }
+      if (!isSame) {
+        this.lastAnswer = !isKnown
+          ? NaN
+          : this.isNumeric
+            ? this.numeric()
+            : numberOf(this.answer(i));
+        this.hasLast = isKnown;
+      }
+      data[i] = this.lastAnswer;
+    }
   }
 
   trace(i: number, trace?: Trace): State {
@@ -50,16 +84,11 @@ export class RuleNode extends Node {
   }
 
   // The commonest calls by far; no array is made a row.
-  private fillNumbers(count: number): void {
-    const { apply, data } = this;
-    const [a, b, c, d] = this.nodes;
-    for (let i = 0; i < count; i++) {
-      const w = a?.value(i) ?? 0;
-      const x = b?.value(i) ?? 0;
-      const y = c?.value(i) ?? 0;
-      const z = d?.value(i) ?? 0;
-      data[i] = w !== w || x !== x || y !== y || z !== z ? NaN : numberOf(apply(w, x, y, z));
-    }
+  private numeric(): number {
+    const { apply, last } = this;
+    return numberOf(
+      apply(last[0] as number, last[1] as number, last[2] as number, last[3] as number),
+    );
   }
 
   private answer(i: number): Answer {
