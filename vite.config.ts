@@ -19,7 +19,7 @@ const CONTENT_POLICY = [
   "base-uri 'none'",
   "form-action 'none'",
   "require-trusted-types-for 'script'",
-  'trusted-types lit-html backplumb',
+  'trusted-types lit-html backplumb backplumb-paste',
 ].join('; ');
 
 export default defineConfig(async ({ mode }) => {

@@ -15,6 +15,17 @@ export interface BookEvents {
   'show-working': Place;
   /** Words for the status line, which screen readers speak. */
   say: string;
+  /** Somebody wants to write a formula, or to add a column or sheet of their own. */
+  'edit-formula': FormulaPlace;
+  /** Somebody wants a sheet as a file to share. */
+  'give-sheet': Place;
+  /** A file was dropped on a sheet. */
+  'compare-file': { readonly sheet: string; readonly file: File };
+}
+
+/** The column whose formula is to be written, or what is to be added beside it. */
+export interface FormulaPlace extends Place {
+  readonly add?: 'column' | 'sheet';
 }
 
 /** Sends one of the book's events up through every shadow root. */
@@ -32,5 +43,8 @@ declare global {
     'go-to': CustomEvent<Place>;
     'show-working': CustomEvent<Place>;
     say: CustomEvent<string>;
+    'edit-formula': CustomEvent<FormulaPlace>;
+    'give-sheet': CustomEvent<Place>;
+    'compare-file': CustomEvent<BookEvents['compare-file']>;
   }
 }

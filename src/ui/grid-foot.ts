@@ -28,6 +28,8 @@ export interface FootDeeds {
   readonly showWorking: () => void;
   readonly sort: () => void;
   readonly sift: () => void;
+  readonly openMenu: () => void;
+  readonly find: () => void;
 }
 
 /** The line under a grid: what there is to say about the current cell, and what can be done here. */
@@ -48,6 +50,8 @@ export function gridFoot(sight: FootSight, deeds: FootDeeds): TemplateResult {
         ? nothing
         : button(more ? 'Fewer columns' : `More columns (${String(hidden)})`, deeds.showMore)
     }
+    ${used ? button('More to do here', deeds.openMenu) : nothing}
+    ${view.rowCount > 2 ? button('Find', deeds.find) : nothing}
     ${view.growable ? button('Add a row', deeds.addRow) : nothing}
     ${used && view.growable && rowName !== '' ? button(`Remove ${rowName}`, deeds.removeRow) : nothing}
   </div>`;

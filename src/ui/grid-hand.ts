@@ -61,6 +61,7 @@ export class GridHand implements ReactiveController, Record<Deed, () => void> {
   }
 
   act(action: GridAction): void {
+    if ('ask' in action) return;
     if (action.do === 'move') this.move(action.by, action.extend);
     else if (action.do === 'type') this.typeOver(action.text);
     else this[action.do]();
@@ -79,6 +80,13 @@ export class GridHand implements ReactiveController, Record<Deed, () => void> {
     const row = this.rowId();
     if (row !== from && this.grid.view)
       send(this.grid, 'row-current', { sheet: this.grid.view.id, row });
+  }
+
+  /** Goes with rows that were moved by one. */
+  shift(by: -1 | 1): void {
+    const { anchor } = this;
+    this.anchor = anchor && { ...anchor, row: anchor.row + by };
+    this.goTo({ ...this.at, row: this.at.row + by });
   }
 
   typeOver(text: string): void {

@@ -42,9 +42,28 @@ export type Deed =
   | 'keepAndGoBack'
   | 'restore';
 
+/** What a key asks of the sheet: its rows, its columns, what is shown of it. */
+export type SheetDeed =
+  | 'repeatDown'
+  | 'runOn'
+  | 'moveUp'
+  | 'moveDown'
+  | 'double'
+  | 'insertBelow'
+  | 'removeRows'
+  | 'narrower'
+  | 'wider'
+  | 'openMenu'
+  | 'find'
+  | 'findNext'
+  | 'findBefore';
+
 /** What a key asks of the grid. */
 export type GridAction =
-  Move | { readonly do: 'type'; readonly text: string } | { readonly do: Deed };
+  | Move
+  | { readonly do: 'type'; readonly text: string }
+  | { readonly do: Deed }
+  | { readonly ask: SheetDeed };
 
 /**
  * What a key does while the grid is being walked (WAI-ARIA APG, Grid pattern, data grids).
@@ -52,6 +71,11 @@ export type GridAction =
  */
 export function walkingKey(press: KeyPress): GridAction | undefined {
   const control = press.ctrlKey || press.metaKey;
+  const asked =
+    SHEET_KEYS[
+      `${control ? 'Ctrl+' : ''}${press.altKey ? 'Alt+' : ''}${press.shiftKey ? 'Shift+' : ''}${press.key}`
+    ];
+  if (asked !== undefined) return { ask: asked };
   const move = MOVES[`${control ? 'Ctrl+' : ''}${press.key}`];
   if (move !== undefined && !press.altKey) return { do: 'move', by: move, extend: press.shiftKey };
   if (press.altKey) return press.key === 'Enter' ? { do: 'showWorking' } : undefined;
@@ -140,6 +164,24 @@ const MOVES: Readonly<Record<string, Move['by']>> = {
   End: 'row end',
   'Ctrl+Home': 'sheet start',
   'Ctrl+End': 'sheet end',
+};
+
+const SHEET_KEYS: Readonly<Record<string, SheetDeed>> = {
+  'Ctrl+Enter': 'repeatDown',
+  'Ctrl+Shift+Enter': 'runOn',
+  'Alt+ArrowUp': 'moveUp',
+  'Alt+ArrowDown': 'moveDown',
+  'Alt+Shift+ArrowDown': 'double',
+  'Alt+Shift+Enter': 'insertBelow',
+  'Alt+Delete': 'removeRows',
+  'Alt+Backspace': 'removeRows',
+  'Alt+Shift+ArrowLeft': 'narrower',
+  'Alt+Shift+ArrowRight': 'wider',
+  'Shift+F10': 'openMenu',
+  ContextMenu: 'openMenu',
+  'Ctrl+f': 'find',
+  F3: 'findNext',
+  'Shift+F3': 'findBefore',
 };
 
 function controlKey({ key, shiftKey }: KeyPress): GridAction | undefined {

@@ -31,15 +31,19 @@ export interface GridSight {
 export function gridHead({ columns, at, sorting }: GridSight): TemplateResult {
   return html`<div role="row" class="head" aria-rowindex="1">
     ${columns.map((column, place) => {
-      const under = [unitFace(column.unit), column.hint].filter((part) => part !== '').join(', ');
+      const under = [unitFace(column.unit), column.hint, mine(column)]
+        .filter((part) => part !== '')
+        .join(', ');
       const classes = [...columnClasses(columns, place), place === at.column && 'current'];
       return html`<div
         role="columnheader"
         aria-colindex=${place + 1}
         aria-sort=${sorting?.column === column.id ? sorting.way : nothing}
-        class=${listed(classes)}
+        class=${listed([...classes, column.own !== undefined && 'own'])}
+        data-column=${place}
       >
-        <span>${column.label}</span>${
+        <span class="edge" aria-hidden="true" data-edge=${column.id}></span
+        ><span>${column.label}</span>${
           under === ''
             ? nothing
             : html`<span class=${under.length > 10 ? 'unit long' : 'unit'}
@@ -49,6 +53,11 @@ export function gridHead({ columns, at, sorting }: GridSight): TemplateResult {
       </div>`;
     })}
   </div>`;
+}
+
+function mine({ own }: ColumnView): string {
+  if (own === undefined) return '';
+  return own === 'column' ? 'yours' : 'your formula';
 }
 
 /** One row of cells. */

@@ -51,14 +51,35 @@ export const gridStyles = css`
     letter-spacing: 0.01em;
     border-bottom: 3px solid transparent;
   }
+  [role='columnheader'] {
+    position: relative;
+    cursor: pointer;
+  }
+  .edge {
+    position: absolute;
+    top: 0;
+    right: -6px;
+    bottom: 0;
+    width: 12px;
+    z-index: 1;
+    cursor: col-resize;
+    touch-action: none;
+  }
+  .own > :nth-child(2) {
+    text-decoration: underline wavy var(--chalk) 1px;
+    text-underline-offset: 4px;
+  }
+  .own .unit {
+    color: var(--chalk);
+  }
   :host(:focus-within) [role='columnheader'].current {
     color: var(--chalk);
     border-bottom-color: var(--chalk);
   }
-  [aria-sort='ascending'] > :first-child::after {
+  [aria-sort='ascending'] > :nth-child(2)::after {
     content: ' ↑';
   }
-  [aria-sort='descending'] > :first-child::after {
+  [aria-sort='descending'] > :nth-child(2)::after {
     content: ' ↓';
   }
   .unit {

@@ -1,4 +1,5 @@
 import type { ColumnView, SheetView } from '../worksheet/index.ts';
+import type { ColumnHabits } from './column-habits.ts';
 import { headWords } from './shown-columns.ts';
 
 /** Up to this many rows all are drawn, so that the browser's own find and print see them. */
@@ -46,9 +47,19 @@ export function stripsOf(scrolled: Scrolled): readonly Strip[] {
  * Tracks for the columns. A short sheet's columns fit what stands in them; a long one's get a width
  * from its first rows, or they would jump as other rows come into view.
  */
-export function columnWidths(view: SheetView, columns: readonly ColumnView[]): string {
-  if (view.rowCount <= ALL_DRAWN_UP_TO) return `repeat(${String(columns.length)},auto)`;
-  return columns.map((column) => `minmax(${String(widest(view, column))}ch,auto)`).join(' ');
+export function columnWidths(
+  view: SheetView,
+  columns: readonly ColumnView[],
+  habits: ColumnHabits,
+): string {
+  const isShort = view.rowCount <= ALL_DRAWN_UP_TO;
+  return columns
+    .map((column) => {
+      const width = habits.width(column.id);
+      if (width !== undefined) return `${String(width)}px`;
+      return isShort ? 'auto' : `minmax(${String(widest(view, column))}ch,auto)`;
+    })
+    .join(' ');
 }
 
 function widest(view: SheetView, column: ColumnView): number {

@@ -4,21 +4,30 @@ import { repeat } from 'lit/directives/repeat.js';
 import type { BookView, ColumnView, SheetView } from '../worksheet/index.ts';
 import './ask.ts';
 import { cellStyles } from './cell.ts';
-import { copyCells, pasteOver, pastedRows } from './clipboard.ts';
+import { copyCells, pastedRows, planPaste, type PastePlan } from './clipboard.ts';
+import { ColumnHabits } from './column-habits.ts';
 import { send } from './events.ts';
+import './find-bar.ts';
+import type { FindBar, Found } from './find-bar.ts';
 import { FollowBook } from './follow-book.ts';
+import { GridDeeds } from './grid-deeds.ts';
 import { editorStyles } from './grid-editor.ts';
 import { gridFoot } from './grid-foot.ts';
 import { GridHand, type HandledGrid } from './grid-hand.ts';
-import { typingKey, walkingKey } from './grid-keys.ts';
+import { typingKey, walkingKey, type SheetDeed } from './grid-keys.ts';
+import { gridMenu, menuStyles, pressInMenu, type MenuGrid } from './grid-menu.ts';
+import { GridPointer } from './grid-pointer.ts';
 import { gridHead, gridRow, gridTotals, type GridSight } from './grid-rows.ts';
 import { gridStyles } from './grid-styles.ts';
 import { ALL_DRAWN_UP_TO, columnWidths, stripsOf } from './grid-window.ts';
 import { placeBeside } from './panel-place.ts';
-import { RowOrder } from './row-order.ts';
-import { positionsOf } from './selection.ts';
-import { shownColumns } from './shown-columns.ts';
+import './paste-preview.ts';
+import type { PasteChoice } from './paste-preview.ts';
+import { RowOrder, likeThis, oneOfRows, stillOpen, type Sieve } from './row-order.ts';
+import { isIn, positionsOf } from './selection.ts';
+import { hiddenCount, shownColumns } from './shown-columns.ts';
 import { base } from './tokens.ts';
+import { counted } from './waiting.ts';
 
 /**
  * A sheet as a grid to be walked and typed into by keys, mouse or finger (WAI-ARIA APG, Grid
@@ -29,8 +38,8 @@ import { base } from './tokens.ts';
  * @fires say - Words for the status line.
  */
 @customElement('bp-grid')
-export class Grid extends LitElement implements HandledGrid {
-  static override styles = [base, cellStyles, gridStyles, editorStyles];
+export class Grid extends LitElement implements HandledGrid, MenuGrid {
+  static override styles = [base, cellStyles, gridStyles, editorStyles, menuStyles];
 
   @property({ attribute: false }) book: BookView | undefined;
   /** The id of the sheet to show. */
@@ -42,6 +51,11 @@ export class Grid extends LitElement implements HandledGrid {
   view: SheetView | undefined;
   columns: readonly ColumnView[] = [];
 
+  readonly order = new RowOrder();
+  habits = new ColumnHabits('');
+  readonly hand = new GridHand(this);
+  readonly deeds = new GridDeeds(this);
+
   @state() private more = false;
   @state() private used = false;
   @state() private scrolled = { scrollTop: 0, viewHeight: 600, rowHeight: 34 };
@@ -50,11 +64,17 @@ export class Grid extends LitElement implements HandledGrid {
   @query('.editor') private readonly editor!: HTMLInputElement | HTMLSelectElement | null;
   @query('.cell.current') private readonly currentCell!: HTMLElement | null;
   @query('.asking') private readonly panel!: HTMLElement | null;
+  @query('.menu') private readonly menu!: HTMLElement | null;
+  @query('bp-find-bar') private readonly findBar!: FindBar | null;
 
-  private readonly order = new RowOrder();
-  private focusedBefore: Element | null = null;
+  @state() private pasting: PastePlan | undefined;
+  @state() private finding = false;
+  @state() private menuAt = '';
+
+  private readonly pointer = new GridPointer(this);
+  private whole: SheetView | undefined;
+  private known: Known | undefined;
   private readonly follow = new FollowBook(this, () => this.book);
-  private readonly hand = new GridHand(this);
   private readonly measured = new ResizeObserver(() => {
     this.measure();
   });
@@ -92,26 +112,83 @@ export class Grid extends LitElement implements HandledGrid {
     this.requestUpdate();
     this.performUpdate();
     (this.editor ?? this.currentCell)?.focus({ preventScroll: true });
-    // Focus alone stops scrolling once any part of the cell is in sight, also under the head.
-    this.currentCell?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+    this.bringIntoView();
+  }
+
+  shownWidth(column: string): number {
+    const place = this.columns.findIndex(({ id }) => id === column);
+    const head = this.renderRoot.querySelector(`.head [data-column='${String(place)}']`);
+    return head?.getBoundingClientRect().width ?? 0;
+  }
+
+  get hiddenMore(): number {
+    return this.view ? hiddenCount(this.view) : 0;
+  }
+
+  showMore(): void {
+    this.more = !this.more;
+  }
+
+  /** Opens the bar that looks for words in all cells. */
+  find(): void {
+    this.finding = true;
+    this.performUpdate();
+    this.findBar?.focus();
+  }
+
+  sortBy(way: 'ascending' | 'descending' | undefined): void {
+    const { column } = this.hand;
+    if (this.whole && column) this.order.sort(this.whole, way && { column: column.id, way });
+    this.drawAndFocus();
+  }
+
+  onlyLikeThis(): void {
+    const { column, at } = this.hand;
+    if (this.view && column) this.sift(likeThis(this.view, at.row, column.id));
+  }
+
+  onlyOpen(): void {
+    this.sift(stillOpen(this.columns.map(({ id }) => id)));
+  }
+
+  allRows(): void {
+    this.sift(undefined);
+  }
+
+  /** Opens everything that can be done here, beside the current cell. */
+  openMenu(): void {
+    if (this.currentCell) this.menuAt = placeBeside(this.currentCell);
   }
 
   protected override willUpdate(changed: PropertyValues) {
-    const view = this.book?.sheet(this.sheet);
-    this.view = view && this.order.seen(view);
-    this.columns = this.view ? shownColumns(this.view, this.more) : [];
+    if (changed.has('sheet')) this.habits = new ColumnHabits(this.sheet);
+    this.whole = this.book?.sheet(this.sheet);
+    const { version } = this.follow;
+    this.view = this.whole && this.order.seen(this.whole, version);
+    if (this.known?.version !== version || this.known.more !== this.more || changed.has('sheet'))
+      this.known = this.lookAround(version);
+    this.columns = this.habits.shown(this.known.columns);
     if (!changed.has('current') || this.current === this.hand.rowId()) return;
     const row = this.placeOfRow(this.current);
     if (row >= 0) this.hand.at = { ...this.hand.at, row };
   }
 
   protected override render() {
-    const { view, columns, hand } = this;
+    const { view, columns, hand, pointer } = this;
     if (!view) return nothing;
     const sight = this.sightOf(view);
     return html`
-      <div class="scroller" @scroll=${this.noteScroll} @focusin=${() => (this.used = true)}>
-        <div class="columns" .style=${`grid-template-columns:${columnWidths(view, columns)}`}>
+      ${this.finding ? this.renderFind(view) : nothing}
+      <div
+        class="scroller"
+        @scroll=${this.noteScroll}
+        @focusin=${() => (this.used = true)}
+        @drop=${this.dropFile}
+      >
+        <div
+          class="columns"
+          .style=${`grid-template-columns:${columnWidths(view, columns, this.habits)}`}
+        >
           <div
             role="grid"
             aria-label=${view.title}
@@ -119,10 +196,12 @@ export class Grid extends LitElement implements HandledGrid {
             aria-colcount=${columns.length}
             aria-multiselectable="true"
             @keydown=${this.pressKey}
-            @pointerdown=${this.noteFocus}
-            @click=${this.clickCell}
+            @pointerdown=${pointer.press}
+            @click=${pointer.click}
+            @contextmenu=${this.pressOther}
             @focusout=${this.leaveField}
             @copy=${this.copy}
+            @cut=${this.cut}
             @paste=${this.paste}
           >
             ${gridHead(sight)}
@@ -139,7 +218,8 @@ export class Grid extends LitElement implements HandledGrid {
         </div>
         ${view.rowCount === 0 ? html`<p class="empty">Nothing here yet.</p>` : nothing}
       </div>
-      ${this.renderFoot(view)} ${this.renderAsking()}
+      ${this.renderFoot(view)} ${this.renderAsking()} ${this.renderMenu()}
+      ${this.pasting ? this.renderPasting(view, this.pasting) : nothing}
     `;
   }
 
@@ -148,9 +228,67 @@ export class Grid extends LitElement implements HandledGrid {
   }
 
   protected override updated() {
+    if (this.menu && !this.menu.matches(':popover-open')) {
+      this.menu.showPopover();
+      this.menu.querySelector<HTMLElement>('[role=menuitem]')?.focus();
+    }
     if (!this.hand.asking || !this.panel || this.panel.matches(':popover-open')) return;
     this.panel.showPopover();
     void this.panel.querySelector('bp-ask')?.focusFirst();
+  }
+
+  private renderMenu(): TemplateResult | typeof nothing {
+    if (this.menuAt === '') return nothing;
+    return html`<div
+      class="menu"
+      popover="auto"
+      role="menu"
+      aria-label="What can be done here"
+      .style=${this.menuAt}
+      @click=${() => {
+        this.closeMenu();
+      }}
+      @keydown=${(event: KeyboardEvent) => {
+        if (event.key === 'Tab') this.closeMenu();
+        else if (!this.menu || !pressInMenu(this.menu, event.key)) return;
+        event.preventDefault();
+        event.stopPropagation();
+      }}
+      @toggle=${(event: ToggleEvent) => {
+        if (event.newState === 'closed') this.closeMenu();
+      }}
+    >
+      ${gridMenu(this)}
+    </div>`;
+  }
+
+  private renderFind(view: SheetView): TemplateResult {
+    return html`<bp-find-bar
+      .view=${view}
+      .columns=${this.columns}
+      @found=${({ detail }: CustomEvent<Found>) => {
+        this.showCell(detail);
+      }}
+      @only-found=${({ detail }: CustomEvent<readonly string[]>) => {
+        this.sift(oneOfRows('the rows found', detail));
+      }}
+      @put-away=${() => {
+        this.finding = false;
+        this.drawAndFocus();
+      }}
+    ></bp-find-bar>`;
+  }
+
+  private renderPasting(view: SheetView, plan: PastePlan): TemplateResult {
+    return html`<bp-paste-preview
+      .plan=${plan}
+      .growable=${view.growable}
+      @paste-choice=${({ detail }: CustomEvent<PasteChoice>) => {
+        this.pasting = undefined;
+        this.apply(plan, detail);
+        this.drawAndFocus();
+      }}
+    ></bp-paste-preview>`;
   }
 
   private renderAsking(): TemplateResult | typeof nothing {
@@ -205,14 +343,22 @@ export class Grid extends LitElement implements HandledGrid {
         showWorking: () => {
           hand.showWorking();
         },
-        sort: this.sort,
-        sift: this.sift,
+        sort: this.sortOn,
+        sift: () => {
+          if (this.order.sieve) this.allRows();
+          else this.onlyLikeThis();
+        },
+        openMenu: () => {
+          this.openMenu();
+        },
+        find: () => {
+          this.find();
+        },
       },
     );
   }
 
   private sightOf(view: SheetView): GridSight {
-    const stops = this.book?.stops() ?? [];
     return {
       view,
       columns: this.columns,
@@ -222,12 +368,18 @@ export class Grid extends LitElement implements HandledGrid {
       block: this.hand.anchor && this.hand.block,
       editing: this.hand.editing,
       changed: this.follow.changed,
-      stopped: new Set(
-        stops.flatMap(({ sheet, row, level }) =>
-          sheet === view.id && level === 'stop' && row !== undefined ? [row] : [],
-        ),
-      ),
+      stopped: this.known?.stopped ?? new Set(),
     };
+  }
+
+  /** What has to be looked for in many rows, found out once a change. */
+  private lookAround(version: number): Known {
+    const { view, more } = this;
+    const stops = this.book?.stops() ?? [];
+    const here = stops.flatMap(({ sheet, row, level }) =>
+      sheet === view?.id && level === 'stop' && row !== undefined ? [row] : [],
+    );
+    return { version, more, columns: view ? shownColumns(view, more) : [], stopped: new Set(here) };
   }
 
   private placeOfRow(id: string): number {
@@ -263,27 +415,60 @@ export class Grid extends LitElement implements HandledGrid {
   private pressKey(event: KeyboardEvent) {
     const action = this.hand.editing === undefined ? walkingKey(event) : typingKey(event);
     if (!action) return;
-    // The first key of an entry goes on into the field that opens for it; a list has picked already.
-    if (action.do !== 'type' || this.hand.column?.kind.type === 'choice') event.preventDefault();
+    if ('ask' in action) this.doDeed(action.ask);
+    else this.hand.act(action);
     event.stopPropagation();
-    this.hand.act(action);
+    // The first key of an entry goes on into the field that opens for it; a list has picked already.
+    const goesOn = 'do' in action && action.do === 'type';
+    if (!goesOn || this.hand.column?.kind.type === 'choice') event.preventDefault();
   }
 
-  private noteFocus() {
-    this.focusedBefore = this.shadowRoot?.activeElement ?? null;
+  private doDeed(deed: SheetDeed) {
+    if (deed === 'openMenu' || deed === 'find') this[deed]();
+    else if (deed === 'findNext' || deed === 'findBefore') {
+      if (!this.finding) this.find();
+      else this.findBar?.step(deed === 'findNext' ? 1 : -1);
+    } else this.deeds[deed]();
   }
 
-  // The first touch chooses a cell, the second opens it.
-  private clickCell(event: MouseEvent) {
-    const touched = event.target as Element;
-    const cell = touched.closest<HTMLElement>('.cell');
-    if (!cell || touched.closest('.editor')) return;
-    if (cell === this.focusedBefore && !event.shiftKey) {
-      this.hand.open();
-      return;
+  private closeMenu() {
+    if (this.menuAt === '') return;
+    const hadFocus = this.menu?.matches(':focus-within') ?? false;
+    this.menuAt = '';
+    // What was chosen may have put the focus elsewhere.
+    if (hadFocus) this.drawAndFocus();
+  }
+
+  private pressOther(event: MouseEvent) {
+    const touched = event.target as HTMLElement;
+    const place = touched.closest<HTMLElement>('[data-column]')?.dataset;
+    if (place === undefined || touched.closest('.editor')) return;
+    event.preventDefault();
+    const { at, block } = this.hand;
+    const row = place['row'] === undefined ? at.row : Number(place['row']);
+    const to = { row, column: Number(place['column']) };
+    if (!isIn(block, to)) {
+      this.hand.anchor = undefined;
+      this.hand.goTo(to);
     }
-    this.hand.anchor = event.shiftKey ? (this.hand.anchor ?? this.hand.at) : undefined;
-    this.hand.goTo({ row: Number(cell.dataset['row']), column: Number(cell.dataset['column']) });
+    this.openMenu();
+  }
+
+  /** Shows a cell as the current one and leaves the focus where it is. */
+  private showCell({ row, column }: Found) {
+    const place = this.placeOfRow(row);
+    const across = this.columns.findIndex(({ id }) => id === column);
+    if (place < 0 || across < 0) return;
+    this.hand.anchor = undefined;
+    this.hand.at = { row: place, column: across };
+    this.requestUpdate();
+    this.performUpdate();
+    this.bringIntoView();
+  }
+
+  private bringIntoView() {
+    // Focus alone stops scrolling once any part of the cell is in sight, also under the head.
+    this.currentCell?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
   }
 
   private leaveField(event: FocusEvent) {
@@ -294,30 +479,50 @@ export class Grid extends LitElement implements HandledGrid {
     if (this.hand.editing === undefined) copyCells(event, this.hand.chosenText());
   }
 
-  private paste(event: ClipboardEvent) {
-    const { view, book, columns, hand } = this;
-    if (hand.editing !== undefined || !view || !book) return;
-    const { top: row, left: column } = hand.block;
-    const paste = pasteOver(pastedRows(event), view, columns, { row, column });
-    if (paste.entries.length > 0) book.typeAll(paste.label, paste.entries);
-    if (paste.words !== '') send(this, 'say', paste.words);
+  private cut(event: ClipboardEvent) {
+    if (this.hand.editing !== undefined) return;
+    copyCells(event, this.hand.chosenText());
+    this.hand.clear();
   }
 
-  private readonly sort = () => {
-    const view = this.book?.sheet(this.sheet);
+  private paste(event: ClipboardEvent) {
+    const { view, columns, hand } = this;
+    if (hand.editing !== undefined || !view) return;
+    const plan = planPaste(pastedRows(event), view, columns, hand.block);
+    if (plan.rows.length === 0) return;
+    if (plan.fits) this.apply(plan, 'here');
+    else this.pasting = plan;
+  }
+
+  private apply(plan: PastePlan, choice: PasteChoice) {
+    const { book, view } = this;
+    if (!book || !view || choice === 'leave') return;
+    const added = choice === 'with rows' ? plan.added : [];
+    const cells = choice === 'with rows' ? plan.cells.withRows : plan.cells.here;
+    book.rows.put(`paste ${counted(cells, 'cell')}`, view.id, undefined, added, plan.entries);
+    const left = plan.rows.reduce((sum, { length }) => sum + length, 0) - cells;
+    const rest = left === 0 ? '' : ` ${counted(left, 'cell')} had no place to go here.`;
+    send(this, 'say', `${counted(cells, 'cell') || 'No cell'} pasted.${rest}`);
+  }
+
+  private dropFile(event: DragEvent) {
+    const file = event.dataTransfer?.files[0];
+    if (!file || !/\.(csv|tsv|txt)$/i.test(file.name) || !this.view?.growable) return;
+    event.preventDefault();
+    event.stopPropagation();
+    send(this, 'compare-file', { sheet: this.view.id, file });
+  }
+
+  private readonly sortOn = () => {
     const { column } = this.hand;
-    if (view && column) this.order.sortBy(view, column.id);
+    if (this.whole && column) this.order.sortBy(this.whole, column.id);
     this.requestUpdate();
   };
 
-  private readonly sift = () => {
-    const view = this.book?.sheet(this.sheet);
-    const { column, cell } = this.hand;
-    if (!view || !column) return;
-    const sieve = this.order.sieve ? undefined : { column: column.id, text: cell?.text ?? '' };
-    this.order.sift(view, sieve);
+  private sift(sieve: Sieve | undefined) {
+    if (this.whole) this.order.sift(this.whole, sieve);
     this.requestUpdate();
-  };
+  }
 
   private addRow(view: SheetView) {
     const row = this.book?.addRow(view.id);
@@ -333,6 +538,15 @@ export class Grid extends LitElement implements HandledGrid {
     send(this, 'say', `${name} removed. Undo brings it back.`);
     this.drawAndFocus();
   }
+}
+
+/** What is known of the sheet until it changes. */
+interface Known {
+  readonly version: number;
+  readonly more: boolean;
+  readonly columns: readonly ColumnView[];
+  /** Ids of the rows where a stop stands. */
+  readonly stopped: ReadonlySet<string>;
 }
 
 declare global {

@@ -6,10 +6,38 @@ export interface Sorting {
   readonly way: 'ascending' | 'descending';
 }
 
-/** Only rows that show this text in this column. */
-interface Sieve {
-  readonly column: string;
-  readonly text: string;
+/** Which rows are let through. */
+export interface Sieve {
+  /** What it lets through, in words. */
+  readonly words: string;
+  readonly keeps: (view: SheetView, row: number) => boolean;
+}
+
+/** Only rows that show what one row shows in a column. */
+export function likeThis(view: SheetView, row: number, column: string): Sieve {
+  const { text, state } = view.cell(row, column);
+  return {
+    words: text === '' ? 'the blank ones' : `“${text}”`,
+    keeps: (sheet, at) => {
+      const cell = sheet.cell(at, column);
+      return cell.text === text && (text !== '' || cell.state === state);
+    },
+  };
+}
+
+/** Only rows where something waits, is asked or is wrong. */
+export function stillOpen(columns: readonly string[]): Sieve {
+  return {
+    words: 'what waits or asks',
+    keeps: (view, row) =>
+      columns.some((column) => ['waiting', 'ask', 'wrong'].includes(view.cell(row, column).state)),
+  };
+}
+
+/** Only rows of these ids. */
+export function oneOfRows(words: string, ids: readonly string[]): Sieve {
+  const kept = new Set(ids);
+  return { words, keeps: (view, row) => kept.has(view.rowId(row)) };
 }
 
 /** The order a person asked for, kept while they type. */
@@ -17,12 +45,28 @@ export class RowOrder {
   sorting: Sorting | undefined;
   sieve: Sieve | undefined;
 
+  private drawn: { version: number; of: SheetView; view: SheetView } | undefined;
   private ids: readonly string[] = [];
   private known: ReadonlySet<string> = new Set();
 
   /** The sheet as it is to be shown. */
-  seen(view: SheetView): SheetView {
-    return this.sorting || this.sieve ? inOrder(view, this.ids, this.known) : view;
+  seen(view: SheetView, version: number): SheetView {
+    if (!this.isChanged) return view;
+    // Drawing alone moves no row.
+    if (this.drawn?.version !== version || this.drawn.of !== view)
+      this.drawn = { version, of: view, view: inOrder(view, this.ids, this.known) };
+    return this.drawn.view;
+  }
+
+  /** Whether rows stand otherwise than as read. */
+  get isChanged(): boolean {
+    return this.sorting !== undefined || this.sieve !== undefined;
+  }
+
+  /** Sorts by a column one way; undefined shows the rows as read. */
+  sort(view: SheetView, sorting: Sorting | undefined): void {
+    this.sorting = sorting;
+    this.workOut(view);
   }
 
   /** Goes on to the next way of sorting by a column. */
@@ -38,6 +82,7 @@ export class RowOrder {
   }
 
   private workOut(view: SheetView): void {
+    this.drawn = undefined;
     this.ids = orderedRows(view, this.sorting, this.sieve);
     this.known = new Set(Array.from({ length: view.rowCount }, (_, row) => view.rowId(row)));
   }
@@ -53,9 +98,7 @@ function orderedRows(
   sieve: Sieve | undefined,
 ): readonly string[] {
   const rows = Array.from({ length: view.rowCount }, (_, row) => row);
-  const kept = sieve
-    ? rows.filter((row) => view.cell(row, sieve.column).text === sieve.text)
-    : rows;
+  const kept = sieve ? rows.filter((row) => sieve.keeps(view, row)) : rows;
   if (sorting) {
     const cells = new Map(kept.map((row) => [row, view.cell(row, sorting.column)]));
     const turn = sorting.way === 'ascending' ? 1 : -1;
@@ -83,6 +126,7 @@ function inOrder(view: SheetView, ids: readonly string[], known: ReadonlySet<str
     question: view.question,
     columns: view.columns,
     growable: view.growable,
+    own: view.own === true,
     rowCount: order.length,
     rowId: (place) => view.rowId(rowAt(place)),
     rowKey: (place) => view.rowKey(rowAt(place)),

@@ -4,6 +4,9 @@ import type { Change, Notebook } from '../notebook/index.ts';
 import type { Problem } from '../units/index.ts';
 import { asksOf } from './asks.ts';
 import { typedText } from './cell.ts';
+import { capacityCurve } from './curve-capacity.ts';
+import { strengthCurve } from './curve-strength.ts';
+import type { CurveView } from './curve-view.ts';
 import { Engine } from './engine.ts';
 import { isUnknownUnit } from './asks.ts';
 import { OwnDeeds } from './own-deeds.ts';
@@ -68,6 +71,14 @@ export class Book implements BookView {
 
   working(sheet: string, row: string, column: string): Working | undefined {
     return workingOf({ sheet, row, column }, this.engine, this.notebook);
+  }
+
+  capacityCurve(row: string): CurveView | undefined {
+    return capacityCurve(row, this.engine, this.notebook);
+  }
+
+  strengthCurve(row: string | undefined): CurveView {
+    return strengthCurve(row, this.engine, this.notebook);
   }
 
   subscribe(listener: (change: BookChange) => void): () => void {

@@ -4,6 +4,7 @@ export { EMPTY_JOB, applyJobFile, readJobFile, type JobFile } from './job-file.t
 export { kindNamed } from './kinds.ts';
 export { SHEETS } from './sheets.ts';
 export { startDocument } from './start.ts';
+export type * from './curve-view.ts';
 export type * from './own-view.ts';
 export type * from './view.ts';
 export type * from './working-view.ts';

@@ -1,5 +1,6 @@
 import type { Change, Notebook, Row } from '../notebook/index.ts';
 import type { Engine } from './engine.ts';
+import { runOn } from './run-on.ts';
 import { typedCells, typingChanges } from './typing.ts';
 import type { Entry, RowParts } from './view.ts';
 
@@ -75,6 +76,10 @@ export class RowDeeds implements RowParts {
     // What was typed for them on sheets that follow goes with them.
     const changes = this.withFollowers(sheet).flatMap((id) => this.takenOut(id, rows));
     this.notebook.do(label, changes);
+  }
+
+  runOn(sheet: string, column: string, rows: readonly string[], count: number): readonly string[] {
+    return runOn(sheet, column, rows, count, this.engineNow(), this.notebook);
   }
 
   /** Takes rows out from the last on, so that no place of another shifts; neighbors go as one change. */

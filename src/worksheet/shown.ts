@@ -67,7 +67,7 @@ export function inUnit(text: string, unit: string): string {
 }
 
 /** A unit as people write it: `ft³`, `°F`, `lbf·ft`. */
-function unitText(unit: string): string {
+export function unitText(unit: string): string {
   return unit
     .replace('degF', '°F')
     .replace('degC', '°C')

@@ -1,4 +1,5 @@
 import type { Choice, Kind, Problem, Value } from '../units/index.ts';
+import type { CurveView } from './curve-view.ts';
 import type { OwnParts } from './own-view.ts';
 import type { Working } from './working-view.ts';
 
@@ -112,6 +113,10 @@ export interface BookView {
   stops(): readonly Stop[];
   /** How a cell came by what it shows, by its sheet, row id and column; undefined where there is no such cell. */
   working(sheet: string, row: string, column: string): Working | undefined;
+  /** What the ground holds against the depth of a hole, at its width and two others; undefined where the row has no hole. */
+  capacityCurve(row: string): CurveView | undefined;
+  /** Strength against hours since the pour of a row of the cure sheet, or of concrete poured first where there is no such row. */
+  strengthCurve(row: string | undefined): CurveView;
   /** Calls back after every change, once all sheets are worked out again. */
   subscribe(listener: (change: BookChange) => void): () => void;
 
@@ -152,6 +157,8 @@ export interface RowParts {
   /** Moves rows before another, or to the end. */
   move(label: string, sheet: string, rows: readonly string[], before: string | undefined): void;
   remove(label: string, sheet: string, rows: readonly string[]): void;
+  /** How the entries of some rows go on: numbers and stations by their step, names by their number. */
+  runOn(sheet: string, column: string, rows: readonly string[], count: number): readonly string[];
 }
 
 export interface Entry {

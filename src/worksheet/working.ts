@@ -98,7 +98,12 @@ function placeNamed(key: string): CellPlace {
   };
 }
 
-function spotOf(place: CellPlace, engine: Engine, notebook: Notebook): Spot | undefined {
+/** The row of a sheet by its ids; undefined where there is no such row. */
+export function spotOf(
+  place: Pick<CellPlace, 'sheet' | 'row'>,
+  engine: Engine,
+  notebook: Notebook,
+): Spot | undefined {
   const sheet = engine.models.get(place.sheet);
   for (const band of sheet?.bands ?? []) {
     if (!sheet) continue;

@@ -80,6 +80,25 @@ describe('rows', () => {
     expect(shown(book, 'posts', 'lean_gap')).toEqual(['1/8', '1/4', '3/8', '1/2']);
   });
 
+  it.each([
+    ['post', ['7'], ['8', '9', '10']],
+    ['post', ['B-09'], ['B-10', 'B-11', 'B-12']],
+    ['post', ['2', '4'], ['6', '8', '10']],
+    ['post', ['gate', 'corner'], ['gate', 'corner', 'gate']],
+    ['station', ['0', '7.5'], ['15 ft', '22.5 ft', '30 ft']],
+    ['station', ['16'], ['24 ft', '32 ft', '40 ft']],
+    ['lean_gap', ['1/8', '1/4'], ['3/8 in', '1/2 in', '5/8 in']],
+    ['lean_gap', ['3/8'], ['3/8 in', '3/8 in', '3/8 in']],
+    ['lean_toward', ['S'], ['S', 'S', 'S']],
+  ])('go on in %s from %j with %j', (column, typed, further) => {
+    const book = siteOf(
+      {},
+      typed.map((text, at) => ({ post: `x${String.fromCharCode(97 + at)}`, [column]: text })),
+    );
+    const rows = typed.map((_, at) => id(book, at));
+    expect(book.rows.runOn('posts', column, rows, 3)).toEqual(further);
+  });
+
   it('typed by the ten thousand are one step, worked out without a search a cell', () => {
     const book = siteOf({});
     book.rows.put(

@@ -1,61 +1,45 @@
+import type {
+  CurveAxis,
+  CurveLevel,
+  CurveLine,
+  CurveMark,
+  CurveStretch,
+} from '../../worksheet/index.ts';
 import { px } from './figures.ts';
+import { textWidth } from './labels.ts';
 import { tickMarks } from './tick-marks.ts';
 
-/** One axis: numbers are already in the unit the label names. */
-export interface Axis {
-  readonly label: string;
-  readonly unit: string;
-  readonly from?: number;
-  readonly to?: number;
-}
-
-/** A named line; up to three are told apart by dash and by the name at its end. */
-export interface CurveLine {
-  readonly name: string;
-  readonly points: readonly (readonly [x: number, y: number])[];
-}
-
-/** A point that matters, with its words: `8.08 ft holds the wind`. */
-export interface CurveMark {
-  readonly x: number;
-  readonly y: number;
-  readonly label: string;
-}
-
-/** A level to reach, drawn across: `500 psi to rehang`. */
-export interface CurveLevel {
-  readonly y: number;
-  readonly label: string;
+/** What is drawn between the axes. */
+export interface Drawn {
+  readonly lines: readonly CurveLine[];
+  readonly marks: readonly CurveMark[];
+  readonly levels: readonly CurveLevel[];
+  readonly stretches: readonly CurveStretch[];
 }
 
 /** The chart's size and the margins its words need. [px] */
-export const HEIGHT = 260;
-export const NARROWEST = 300;
+export const HEIGHT = 270;
+export const NARROWEST = 270;
 export const WIDEST = 560;
-export const BOX = { left: 62, right: 124, top: 18, bottom: 46 };
+const BOX = { left: 54, top: 20, bottom: 46, strip: 26 };
 
 /** Where numbers stand on the drawing. */
 export interface Frame {
   readonly xs: readonly number[];
   readonly ys: readonly number[];
+  readonly left: number;
   readonly right: number;
+  readonly top: number;
   readonly bottom: number;
+  readonly width: number;
   across(x: number): number;
   up(y: number): number;
 }
 
 /** Axes that span the lines, marks and levels. */
 export function frameOf(
-  { x, y }: { readonly x: Axis; readonly y: Axis },
-  {
-    lines,
-    marks,
-    levels,
-  }: {
-    readonly lines: readonly CurveLine[];
-    readonly marks: readonly CurveMark[];
-    readonly levels: readonly CurveLevel[];
-  },
+  { x, y }: { readonly x: CurveAxis; readonly y: CurveAxis },
+  { lines, marks, levels, stretches }: Drawn,
   width: number,
 ): Frame {
   const points = [
@@ -64,23 +48,24 @@ export function frameOf(
   ];
   const xs = tickMarks(
     points.map(([at]) => at),
-    x.from,
-    x.to,
+    x,
   );
-  const ys = tickMarks(
-    [...points.map(([, at]) => at), ...levels.map((level) => level.y)],
-    y.from,
-    y.to,
-  );
-  const right = width - BOX.right;
+  const ys = tickMarks([...points.map(([, at]) => at), ...levels.map((level) => level.y)], y);
+  const names = lines.map(({ name }) => textWidth(name));
+  const left = BOX.left;
+  const right = width - Math.min(Math.max(...names, 24), 130);
+  const top = BOX.top + (stretches.length > 0 ? BOX.strip : 0);
   const bottom = HEIGHT - BOX.bottom;
   return {
     xs,
     ys,
+    left,
     right,
+    top,
     bottom,
-    across: (at) => px(BOX.left + share(at, xs) * (right - BOX.left)),
-    up: (at) => px(bottom - share(at, ys) * (bottom - BOX.top - 8)),
+    width,
+    across: (at) => px(left + share(at, xs) * (right - left)),
+    up: (at) => px(bottom - share(at, ys) * (bottom - top - 8)),
   };
 }
 

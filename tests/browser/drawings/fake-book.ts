@@ -4,6 +4,7 @@ import type {
   BookView,
   CellView,
   ColumnView,
+  CurveView,
   SheetView,
   Stop,
 } from '../../../src/worksheet/index.ts';
@@ -30,6 +31,18 @@ interface Parts {
 }
 
 const INCH = 0.0254;
+
+const NOTHING_DRAWN: CurveView = {
+  heading: 'Strength since the pour',
+  x: { label: 'Since the pour', unit: 'h' },
+  y: { label: 'Strength', unit: 'psi' },
+  lines: [],
+  marks: [],
+  levels: [],
+  stretches: [],
+  waits: 'The strength can’t be drawn yet.',
+  notes: [],
+};
 
 /** A known length shown in inches. */
 export function inches(text: string, value: number): FakeCell {
@@ -71,6 +84,8 @@ export function fakeBook(sheets: Readonly<Record<string, FakeRows>>, parts: Part
         row,
         column,
       ),
+    capacityCurve: () => undefined,
+    strengthCurve: () => NOTHING_DRAWN,
     subscribe: (listener) => {
       listeners.add(listener);
       return () => listeners.delete(listener);
@@ -83,7 +98,7 @@ export function fakeBook(sheets: Readonly<Record<string, FakeRows>>, parts: Part
     type: unused,
     typeAll: unused,
     answer: unused,
-    rows: { put: unused, double: unused, move: unused, remove: unused },
+    rows: { put: unused, double: unused, move: unused, remove: unused, runOn: unused },
     get own() {
       return unused();
     },

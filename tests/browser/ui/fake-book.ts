@@ -4,6 +4,7 @@ import type {
   BookView,
   CellView,
   ColumnView,
+  CurveView,
   Entry,
   OwnParts,
   RowParts,
@@ -67,6 +68,7 @@ export class FakeBook implements BookView {
     },
     double: engineNeeded,
     move: engineNeeded,
+    runOn: engineNeeded,
     remove: (_label, sheet, rows) => {
       for (const row of rows) this.removeRow(sheet, row);
     },
@@ -151,6 +153,24 @@ export class FakeBook implements BookView {
 
   working(sheet: string, row: string, column: string) {
     return fakeWorking(this.sheet(sheet), row, column);
+  }
+
+  capacityCurve(): undefined {
+    return undefined;
+  }
+
+  strengthCurve(): CurveView {
+    return {
+      heading: 'Strength since the pour',
+      x: { label: 'Since the pour', unit: 'h' },
+      y: { label: 'Strength', unit: 'psi' },
+      lines: [],
+      marks: [],
+      levels: [],
+      stretches: [],
+      waits: 'The strength can’t be drawn yet.',
+      notes: [],
+    };
   }
 
   subscribe(listener: (change: BookChange) => void): () => void {

@@ -174,11 +174,24 @@ describe('the clipboard of a grid', () => {
     expect(posts(['r1', 'r2', 'r3'], ['rock_test'])).toEqual(['loose, then firm', 'firm', 'firm']);
   });
 
-  it('types nothing over results, and says how many cells found no place', async () => {
+  it('shows what would go where when the shape does not fit, and types nothing over results', async () => {
     const said: string[] = [];
     grid.addEventListener('say', ({ detail }) => said.push(detail));
     await userEvent.click(cell(6, column('rock_test')));
     clipboard('paste', 'loose\t9.99\nfirm\t1.11');
+    await drawn(grid);
+    expect(book.typedIn).toEqual([]);
+    const preview = inside(grid, 'bp-paste-preview');
+    expect(await barriers(preview)).toEqual([]);
+    expect(words(inside(preview, 'dialog'))).toContain('1 row would stand below the last row.');
+    expect(words(inside(preview, 'dialog'))).toContain('columns that are worked out');
+    const ways = [...(preview.shadowRoot?.querySelectorAll('button') ?? [])];
+    expect(ways.map(words)).toEqual([
+      'Add 1 row and paste 2 cells',
+      'Paste 1 cell that fits',
+      'Leave it',
+    ]);
+    await userEvent.click(ways[1]!);
     expect(posts(['r7'], ['rock_test'])).toEqual(['loose']);
     expect(book.typedIn).toHaveLength(1);
     expect(said).toEqual(['1 cell pasted. 3 cells had no place to go here.']);
