@@ -5,22 +5,32 @@ export function splitByHand(
   line: string,
   { delimiter, cells: usual }: Delimiter,
 ): readonly string[] {
-  const inches = inchCells(line, delimiter);
-  return inches.length === usual ? inches : split(line, delimiter, false);
+  return inchCells(line, { delimiter, cells: usual }) ?? split(line, delimiter, []);
 }
 
-/** The cells of one line where quotes round several measurements at once are taken as inch marks. */
-export function inchCells(line: string, delimiter: string): readonly string[] {
-  return split(line, delimiter, true);
+/**
+ * The cells of one line where quotes round several cells at once are taken as inch marks; undefined where that does not
+ * make it as wide as the others.
+ */
+export function inchCells(
+  line: string,
+  { delimiter, cells: usual }: Delimiter,
+): readonly string[] | undefined {
+  const readings = [[opensTwice], [opensTwice, runTogether]];
+  return readings
+    .map((marks) => split(line, delimiter, marks))
+    .find((cells) => cells.length === usual);
 }
 
-function split(line: string, delimiter: string, measuresAreInches: boolean): string[] {
+type IsInches = (inside: string, delimiter: string) => boolean;
+
+function split(line: string, delimiter: string, inches: readonly IsInches[]): string[] {
   const cells: string[] = [];
   let at = 0;
   for (;;) {
     const end = line[at] === '"' ? closingQuote(line, delimiter, at + 1) : undefined;
     const inside = end === undefined ? '' : line.slice(at + 1, end);
-    if (end !== undefined && !(measuresAreInches && runTogether(inside, delimiter))) {
+    if (end !== undefined && !inches.some((are) => are(inside, delimiter))) {
       cells.push(inside.replaceAll('""', '"'));
       at = end + 1;
       const next = line.indexOf(delimiter, at);
@@ -39,6 +49,12 @@ function split(line: string, delimiter: string, measuresAreInches: boolean): str
 function runTogether(inside: string, delimiter: string): boolean {
   const parts = inside.split(delimiter);
   return parts.length > 1 && MEASURE.test(parts[0] ?? '') && MEASURE.test(parts.at(-1) ?? '');
+}
+
+/** Whether a quoted cell is rather a measurement whose quote nothing closed before another cell opened its own. */
+function opensTwice(inside: string, delimiter: string): boolean {
+  const [first = ''] = inside.split(delimiter);
+  return first !== inside && MEASURE.test(first) && inside.includes(`${delimiter}"`);
 }
 
 const MEASURE = /^[\d\s.,/'"-]*$/;

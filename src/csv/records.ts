@@ -28,7 +28,9 @@ const LONGEST_RECORD = 50;
 
 /** The records of a CSV text, whatever its delimiter and line ends. */
 export function records(text: string): Records {
-  const lines = linesOf(text.startsWith('\ufeff') ? text.slice(1) : text);
+  const raw = linesOf(text.startsWith('\ufeff') ? text.slice(1) : text);
+  const bare = unquotedLines(raw);
+  const lines = bare ?? raw;
   const declared = /^"?sep=(.)"?\s*$/i.exec(lines[0] ?? '')?.[1];
   const body = declared === undefined ? lines : lines.slice(1);
   const layout: Delimiter =
@@ -38,7 +40,7 @@ export function records(text: string): Records {
   const { delimiter } = layout;
   const reader = new Papa.Parser({ delimiter, newline: '\n' });
   const found: CsvRecord[] = [];
-  const problems: Problem[] = [];
+  const problems: Problem[] = bare ? [EACH_QUOTED] : [];
 
   for (let index = declared === undefined ? 0 : 1; index < lines.length; index++) {
     const line = lines[index] ?? '';
@@ -55,8 +57,9 @@ export function records(text: string): Records {
       problems.push(unpaired(number, 'A quote mark opens a cell and nothing closes it.'));
       continue;
     }
-    const inches = last === index && cells.length < layout.cells ? inchCells(line, delimiter) : [];
-    if (inches.length === layout.cells) {
+    const inches =
+      last === index && cells.length < layout.cells ? inchCells(line, layout) : undefined;
+    if (inches) {
       add(number, line, inches);
       problems.push(unpaired(number, 'Quote marks run two cells together.'));
     } else {
@@ -69,10 +72,31 @@ export function records(text: string): Records {
   return { records: found, delimiter, separatorLine, problems };
 
   function add(line: number, recordText: string, cells: readonly string[]): void {
-    if (cells.every(isBlank)) return;
+    if (cells.every(isBlank) || SEPARATORS_ALONE.test(recordText)) return;
     const guarded = recordText.includes("'") && cells.some((cell) => cell.startsWith("'"));
-    found.push({ line, text: recordText, cells: guarded ? cells.map(withoutGuard) : cells });
+    found.push({
+      line,
+      text: bare ? (raw[line - 1] ?? recordText) : recordText,
+      cells: guarded ? cells.map(withoutGuard) : cells,
+    });
   }
+}
+
+const SEPARATORS_ALONE = /^[\s,;|]*$/;
+
+const EACH_QUOTED = problem(
+  '',
+  'The file has quote marks round each line as a whole.',
+  'They were taken off; check the first rows.',
+);
+
+/** The lines without the quotes that a program put round each of them as a whole; undefined where none did. */
+function unquotedLines(lines: readonly string[]): readonly string[] | undefined {
+  const filled = lines.filter((line) => line.trim() !== '');
+  const quoted = filled.every((line) => line.length > 2 && /^".*"\s*$/.test(line));
+  if (filled.length < 2 || !quoted || guessDelimiter(filled).cells > 1) return undefined;
+  const bare = lines.map((line) => line.trim().slice(1, -1).replaceAll('""', '"'));
+  return guessDelimiter(bare).cells > 1 ? bare : undefined;
 }
 
 /** The lines of a text, whatever ends them. */

@@ -12,6 +12,8 @@ export interface FileColumn {
   /** A column of the posts sheet, `footing` for a width and a depth in one cell, or null where it fits none. */
   readonly column: string | null;
   readonly unit: string | undefined;
+  /** Its header says one unit and the row of units another. */
+  readonly disputed: boolean;
   readonly over: string | undefined;
   readonly below: boolean;
   readonly why: string;
@@ -93,8 +95,7 @@ const BLANK_HEADER: Claim['weak'] = [
   { column: 'station', values: 'rising' },
   { column: 'level_length', values: 'level' },
   { column: 'lean_toward', values: 'directions' },
-  { column: 'rock_test', values: 'rock' },
-  { column: 'soundness', values: 'soundness' },
+  { column: 'rock_test', values: 'outcomes' },
 ];
 
 const SETTLED = 3;
@@ -118,12 +119,10 @@ function claim(
 ): Claim {
   const read = match(header.replace(/ \(\d+\)$/, ''));
   const fromRow = head.units[index];
-  const unit =
-    read.unit !== undefined && fromRow !== undefined && read.unit !== fromRow
-      ? undefined
-      : (read.unit ?? fromRow);
+  const disputed = read.unit !== undefined && fromRow !== undefined && read.unit !== fromRow;
+  const unit = disputed ? undefined : (read.unit ?? fromRow);
   const { over, below, face } = read;
-  const shared = { index, header, unit, over, below, face };
+  const shared = { index, header, unit, disputed, over, below, face };
   const told = settledFor(header, settled);
   if (told !== undefined) {
     const why = told === null ? 'set aside by you' : 'settled by you';

@@ -95,7 +95,8 @@ function headRows(all: readonly CsvRecord[], at: number, match: Matcher): HeadRo
     return single;
   const headers = joined(upper, lower, match);
   const pair: HeadRows = { headers, count: 2, known: knownColumns(headers, match) };
-  return pair.known > single.known ? pair : single;
+  // Where the lower row says as much alone, the upper one is a title.
+  return pair.known > Math.max(single.known, knownColumns(lower, match)) ? pair : single;
 }
 
 function headAt(all: readonly CsvRecord[], at: number, { headers, count }: HeadRows): TableHead {

@@ -44,6 +44,12 @@ export function readLength(text: string, unit?: string): Reading | undefined {
   return isProblem(read) || isDoubt(read) ? undefined : read;
 }
 
+/** Whether the cell is a mark for “as above”. */
+export function isDitto(cell: string): boolean {
+  const read = readEntry(cell, quantity(LENGTH));
+  return !isProblem(read) && isDoubt(read) && read.doubt === 'ditto';
+}
+
 /** The entry with the unit that answers for its question mark. */
 export function withUnit(entry: string, unit: string): string {
   return entry.replace(/ \?$/, ` ${unit}`);

@@ -85,6 +85,7 @@ export type ValuesShow =
   | 'rising'
   | 'level'
   | 'rock'
+  | 'outcomes'
   | 'directions'
   | 'soundness'
   | 'numbers'

@@ -3,6 +3,11 @@ export function rockTest(cell: string): string {
   return OUTCOMES.find(([pattern]) => pattern.test(cell.trim()))?.[1] ?? cell;
 }
 
+/** Whether a cell says the outcome of a rock test and nothing else. */
+export function isOutcome(cell: string): boolean {
+  return OUTCOMES.some(([pattern]) => pattern.test(cell.trim()));
+}
+
 /** Whether a note on the wood says that the post is broken through. */
 export function saysSnapped(soundness: string): boolean {
   return SNAPPED.test(soundness.trim());

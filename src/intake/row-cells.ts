@@ -2,7 +2,13 @@ import { LENGTH, isQuantity } from '../units/index.ts';
 import type { FileColumn } from './assign.ts';
 import type { FileMarks } from './file-marks.ts';
 import type { IntakeColumn, IntakeRow } from './intake.ts';
-import { lengthEntry, readLength, type ColumnWriting, type LengthEntry } from './length-entry.ts';
+import {
+  isDitto,
+  lengthEntry,
+  readLength,
+  type ColumnWriting,
+  type LengthEntry,
+} from './length-entry.ts';
 import { assume, closeRow, keep, openRow, type LevelLength, type OpenRow } from './open-row.ts';
 import { rockTest } from './rock-test.ts';
 import { RUN } from './runs.ts';
@@ -50,7 +56,10 @@ export function rowReader(
     entries: new Map(),
     writing: {
       unit: column.unit,
-      usual: column.column !== null && LONG_READINGS.has(column.column) ? undefined : marks.small,
+      usual:
+        column.disputed || (column.column !== null && LONG_READINGS.has(column.column))
+          ? undefined
+          : marks.small,
       decimal: marks.decimal,
       below: column.below,
     },
@@ -92,10 +101,10 @@ export function rowReader(
     else if (column === 'probe_depth' && probes > 1) {
       row.faces = [...row.faces, { header, cell, entry: measure(plan, cell, column) }];
     } else if (plan.measured) place(row, plan, column, measure(plan, cell, column));
-    else if (column === 'rock_test') row.cells.set(column, rockTest(cell));
+    else if (column === 'rock_test') row.cells.set(column, rockTest(withoutStray(cell)));
     else if (column === 'post_size' && plan.unit !== undefined) {
       row.cells.set(column, lengthEntry(cell, plan.writing).text);
-    } else row.cells.set(column, cell);
+    } else row.cells.set(column, withoutStray(cell));
   }
 
   function measure(plan: Plan, cell: string, column: string): LengthEntry {
@@ -121,7 +130,9 @@ export function rowReader(
     const parts = splitFooting(cell);
     const sizes = parts
       ? { footing_width: parts.width, footing_depth: parts.depth }
-      : { footing_width: cell };
+      : isDitto(cell)
+        ? { footing_width: cell, footing_depth: cell }
+        : { footing_width: cell };
     for (const [column, size] of Object.entries(sizes)) {
       if (row.cells.has(column)) {
         keep(row, plan.header, cell);
@@ -171,6 +182,11 @@ export function rowReader(
     if (entry.unitless) unitless.set('level_length', 'level length above the table');
     return { text: entry.text, slope: false, why: `stated once in the file: “${stated}”` };
   }
+}
+
+/** Words without a quote that opened before them and was never closed. */
+function withoutStray(cell: string): string {
+  return cell.startsWith('"') && cell.length > 1 && !cell.includes('"', 1) ? cell.slice(1) : cell;
 }
 
 /** As many different cells of a column as are remembered: a column that hardly repeats itself is not worth more. */

@@ -103,7 +103,7 @@ function standsAlone({ cells }: CsvRecord): boolean {
   if (count > 2) return false;
   const filled = filledCells(cells);
   const [first = '', second = ''] = filled;
-  if (/^\d/.test(first)) return false;
+  if (/^\d/.test(first)) return statedLevel(first) !== undefined;
   return statedLevel(`${first} ${second}`.trim()) !== undefined || namedRun(filled) !== undefined;
 }
 

@@ -1,3 +1,4 @@
+import { isOutcome } from './rock-test.ts';
 import type { ValuesShow } from './meanings.ts';
 
 /** Whether the cells of a column bear out what its header only hints at. Blank cells say nothing. */
@@ -18,6 +19,8 @@ export function valuesShow(what: ValuesShow, cells: readonly string[]): boolean 
         filled,
         /firm|solid|tight|loose|moves|snapped|wobbl|fest|locker|firme|floj|suelt/i,
       );
+    case 'outcomes':
+      return filled.every(isOutcome);
     case 'directions':
       return mostly(filled, DIRECTION);
     case 'soundness':
