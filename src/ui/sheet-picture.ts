@@ -1,12 +1,12 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { BookView } from '../worksheet/index.ts';
+import type { BookView, CurveView } from '../worksheet/index.ts';
 import './drawings/index.ts';
 import type { RowPick } from './drawings/index.ts';
 
 /** Whether a sheet's picture stands above its rows, the whole width, or beside them. */
 export function pictureSide(sheet: string): 'above' | 'beside' | 'none' {
   if (sheet === 'posts') return 'above';
-  return sheet === 'holes' || sheet === 'bags' ? 'beside' : 'none';
+  return ['holes', 'bags', 'cure'].includes(sheet) ? 'beside' : 'none';
 }
 
 /** The picture of a sheet, drawn from the same cells; picking a part of it makes its row current. */
@@ -28,10 +28,13 @@ export function sheetPicture(
       ></bp-elevation>`;
     case 'holes':
       return html`<bp-hole-section
-        .book=${book}
-        .current=${current}
-        @row-pick=${picked}
-      ></bp-hole-section>`;
+          .book=${book}
+          .current=${current}
+          @row-pick=${picked}
+        ></bp-hole-section>
+        ${curve(book.capacityCurve(current))}`;
+    case 'cure':
+      return curve(book.strengthCurve(pouredRow(book, current)));
     case 'bags':
       return html`<bp-bags-picture
         .book=${book}
@@ -40,4 +43,27 @@ export function sheetPicture(
       ></bp-bags-picture>`;
   }
   return nothing;
+}
+
+/** The row whose pour is drawn: the current one, else the first. */
+function pouredRow(book: BookView, current: string): string | undefined {
+  const cure = book.sheet('cure');
+  if (!cure || cure.rowCount === 0) return undefined;
+  const rows = Array.from({ length: cure.rowCount }, (_, row) => cure.rowId(row));
+  return rows.includes(current) ? current : rows[0];
+}
+
+function curve(view: CurveView | undefined): TemplateResult | typeof nothing {
+  if (!view) return nothing;
+  return html`<bp-curve
+    .heading=${view.heading}
+    .x=${view.x}
+    .y=${view.y}
+    .lines=${view.lines}
+    .marks=${view.marks}
+    .levels=${view.levels}
+    .stretches=${view.stretches}
+    .notes=${view.notes}
+    .waits=${view.waits}
+  ></bp-curve>`;
 }

@@ -49,6 +49,20 @@ export const curveStyle = css`
     stroke: var(--drawn-paper);
     stroke-width: 4px;
   }
+  .stretch {
+    fill: none;
+    stroke: var(--drawn-soft);
+    stroke-width: 1;
+  }
+  figcaption {
+    margin-bottom: 4px;
+    color: var(--drawn-ink);
+    font-weight: 600;
+  }
+  .note {
+    margin: 4px 0 0;
+    color: var(--drawn-soft);
+  }
   .toward-left {
     text-anchor: end;
   }

@@ -1,58 +1,53 @@
 import { html, nothing, svg, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import type {
+  CurveAxis,
+  CurveLevel,
+  CurveLine,
+  CurveMark,
+  CurveStretch,
+} from '../../worksheet/index.ts';
 import {
-  BOX,
   HEIGHT,
   NARROWEST,
   WIDEST,
   drawable,
   frameOf,
-  type Axis,
-  type CurveLevel,
-  type CurveLine,
-  type CurveMark,
+  type Drawn,
   type Frame,
 } from './curve-frame.ts';
+import { drawLevels, drawLines, drawMarks, drawStretches } from './curve-parts.ts';
 import { curveStyle } from './curve-style.ts';
 import { drawingStyle } from './drawing-style.ts';
 import { px } from './figures.ts';
-import { spreadApart } from './labels.ts';
 import { Sized } from './sized.ts';
 
-/** A small chart of one quantity against another, in plain SVG. */
+/** A small chart of one quantity against another, in plain SVG, with what belongs beside it. */
 @customElement('bp-curve')
 export class Curve extends Sized {
   static override readonly styles = [drawingStyle, curveStyle];
 
   /** What the chart shows, in a few words. */
   @property() heading = '';
-  @property({ attribute: false }) x: Axis = { label: '', unit: '' };
-  @property({ attribute: false }) y: Axis = { label: '', unit: '' };
+  @property({ attribute: false }) x: CurveAxis = { label: '', unit: '' };
+  @property({ attribute: false }) y: CurveAxis = { label: '', unit: '' };
   @property({ attribute: false }) lines: readonly CurveLine[] = [];
   @property({ attribute: false }) marks: readonly CurveMark[] = [];
   @property({ attribute: false }) levels: readonly CurveLevel[] = [];
+  /** Parts of the way along, named over the chart. */
+  @property({ attribute: false }) stretches: readonly CurveStretch[] = [];
+  /** What is said under the chart. */
+  @property({ attribute: false }) notes: readonly string[] = [];
   /** What is said where there is nothing to draw. */
   @property() waits = 'Nothing to draw yet.';
 
   protected override render() {
-    const lines = this.lines
-      .map((line) => ({
-        ...line,
-        points: line.points.filter((point) => point.every(drawable)),
-      }))
-      .filter(({ points }) => points.length > 1)
-      .slice(0, 3);
-    if (lines.length === 0) return html`<p class="waits">${this.waits}</p>`;
-    const marks = this.marks.filter(({ x, y }) => drawable(x) && drawable(y));
-    const levels = this.levels.filter(({ y }) => drawable(y));
+    const drawn = this.drawn();
+    if (drawn.lines.length === 0) return html`<p class="waits">${this.waits}</p>`;
     const width = Math.min(WIDEST, Math.max(NARROWEST, this.room === 0 ? 460 : this.room));
-    const frame = frameOf(this, { lines, marks, levels }, width);
-    const spoken = [
-      ...lines.map(({ name, points }) => `${name}: ${ends(points)}`),
-      ...marks.map(({ label }) => label),
-      ...levels.map(({ label }) => label),
-    ].join('. ');
+    const frame = frameOf(this, drawn, width);
     return html`<figure>
+      ${this.heading === '' ? nothing : html`<figcaption>${this.heading}</figcaption>`}
       <svg
         width=${width}
         height=${HEIGHT}
@@ -61,81 +56,58 @@ export class Curve extends Sized {
         aria-label="${this.heading}: ${this.y.label} against ${this.x.label}"
         aria-describedby="summary"
       >
-        <desc id="summary">${spoken}</desc>
-        ${this.renderAxes(frame)} ${levels.map((level) => drawLevel(level, frame))}
-        ${drawLines(lines, frame)} ${drawNames(lines, levels, frame)}
-        ${marks.map((mark) => drawMark(mark, frame))}
+        <desc id="summary">${spoken(drawn)}</desc>
+        ${this.renderAxes(frame)} ${drawStretches(drawn.stretches, frame)}
+        ${drawLevels(drawn.levels, frame)} ${drawLines(drawn.lines, frame)}
+        ${drawMarks(drawn, frame)}
       </svg>
-      ${this.heading === '' ? nothing : html`<figcaption>${this.heading}</figcaption>`}
+      ${this.notes.map((note) => html`<p class="note">${note}</p>`)}
     </figure>`;
   }
 
-  private renderAxes({ xs, ys, right, across, up, bottom }: Frame): TemplateResult<2> {
+  private drawn(): Drawn {
+    return {
+      lines: this.lines
+        .map((line) => ({
+          ...line,
+          points: line.points.filter((point) => point.every(drawable)),
+        }))
+        .filter(({ points }) => points.length > 1)
+        .slice(0, 3),
+      marks: this.marks.filter(({ x, y }) => drawable(x) && drawable(y)),
+      levels: this.levels.filter(({ y }) => drawable(y)),
+      stretches: this.stretches.filter(({ from, to }) => drawable(from) && drawable(to)),
+    };
+  }
+
+  private renderAxes({ xs, ys, left, right, top, bottom, across, up }: Frame): TemplateResult<2> {
     return svg`
       ${ys.map(
-        (tick) => svg`<path class="guide" d="M${BOX.left} ${up(tick)}H${right}"></path>
-          <text class="toward-left" x=${BOX.left - 8} y=${px(up(tick) + 5)}>${plain(tick)}</text>`,
+        (tick) => svg`<path class="guide" d="M${left} ${up(tick)}H${right}"></path>
+          <text class="toward-left" x=${left - 8} y=${px(up(tick) + 5)}>${plain(tick)}</text>`,
       )}
       ${xs.map(
         (tick) => svg`<path class="tick" d="M${across(tick)} ${bottom}v5"></path>
           <text class="middle" x=${across(tick)} y=${bottom + 20}>${plain(tick)}</text>`,
       )}
-      <path class="axis" d="M${BOX.left} ${BOX.top}V${bottom}H${right}"></path>
-      <text class="quiet" x=${BOX.left} y=${HEIGHT - 6}>${named(this.x)}</text>
-      <text class="quiet" x="0" y="12">${named(this.y)}</text>
+      <path class="axis" d="M${left} ${top}V${bottom}H${right}"></path>
+      <text class="quiet" x=${left} y=${HEIGHT - 6}>${named(this.x)}</text>
+      <text class="quiet" x="0" y="13">${named(this.y)}</text>
     `;
   }
 }
 
-function drawLines(lines: readonly CurveLine[], { across, up }: Frame): TemplateResult<2> {
-  const paths = lines.map(({ points }) =>
-    points.map(([x, y]) => `${String(across(x))} ${String(up(y))}`).join('L'),
-  );
-  return svg`${paths.map(
-    (path, index) =>
-      svg`<path class="line ${['first', 'second', 'third'][index] ?? ''}" d="M${path}"></path>`,
-  )}`;
-}
-
-function drawNames(
-  lines: readonly CurveLine[],
-  levels: readonly CurveLevel[],
-  { up, across, right }: Frame,
-): TemplateResult<2> {
-  const names = [
-    ...lines.map(({ name, points }) => ({
-      text: name,
-      x: across(points.at(-1)?.[0] ?? 0),
-      y: up(points.at(-1)?.[1] ?? 0),
-    })),
-    ...levels.map(({ label, y }) => ({ text: label, x: right, y: up(y) })),
-  ];
-  const heights = spreadApart(
-    names.map(({ y }) => y),
-    18,
-  );
-  return svg`${names.map(
-    ({ text, x, y }, index) =>
-      svg`<text class="name" x=${px(x + 8)} y=${px((heights[index] ?? y) + 5)}>${text}</text>`,
-  )}`;
-}
-
-function drawMark(
-  { x, y, label }: CurveMark,
-  { across, up, bottom, right }: Frame,
-): TemplateResult<2> {
-  const left = across(x) > (BOX.left + right) / 2;
-  return svg`<path class="lead" d="M${BOX.left} ${up(y)}H${across(x)}V${bottom}"></path>
-    <circle class="mark" cx=${across(x)} cy=${up(y)} r="5"></circle>
-    <text class="marked ${left ? 'toward-left' : ''}" x=${px(across(x) + (left ? -9 : 9))} y=${px(up(y) + (left ? -9 : 20))}>${label}</text>`;
-}
-
-function drawLevel({ y }: CurveLevel, { up, right }: Frame): TemplateResult<2> {
-  return svg`<path class="level" d="M${BOX.left} ${up(y)}H${right}"></path>`;
-}
-
-function named({ label, unit }: Axis): string {
+function named({ label, unit }: CurveAxis): string {
   return unit === '' ? label : `${label}, ${unit}`;
+}
+
+function spoken({ lines, marks, levels, stretches }: Drawn): string {
+  return [
+    ...lines.map(({ name, points }) => `${name}: ${ends(points)}`),
+    ...marks.map(({ label }) => label),
+    ...levels.map(({ label }) => label),
+    ...stretches.map(({ from, label }) => `${label} from ${plain(from)}`),
+  ].join('. ');
 }
 
 function ends(points: CurveLine['points']): string {

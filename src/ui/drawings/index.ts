@@ -1,5 +1,4 @@
 import './bags-picture.ts';
-export type { Axis, CurveLevel, CurveLine, CurveMark } from './curve-frame.ts';
 export { Curve } from './curve.ts';
 export { Elevation, type RowPick } from './elevation.ts';
 export { HoleSection } from './hole-section.ts';
