@@ -1,5 +1,6 @@
 import { existsSync } from 'node:fs';
-import { delimiter, join } from 'node:path';
+import { readFile } from 'node:fs/promises';
+import { basename, delimiter, join } from 'node:path';
 import { defineConfig, type Plugin } from 'vite';
 
 // P-L-U-M on a telephone's keys. Stored notebooks belong to one address and port, so the usual
@@ -27,7 +28,7 @@ export default defineConfig(async ({ mode }) => {
   return {
     root: testing ? '.' : 'src',
     clearScreen: false,
-    plugins: [compactTemplates(), contentPolicy(), addressLine()],
+    plugins: [sheetsAsData(), compactTemplates(), contentPolicy(), addressLine()],
     build: {
       target: 'es2022',
       outDir: '../dist',
@@ -52,6 +53,28 @@ export default defineConfig(async ({ mode }) => {
     ...(testing ? (await import('./tests/projects.ts')).testSettings() : {}),
   };
 });
+
+/** Keeps the worksheets the data they are: the page fetches them as JSON instead of running them as script. */
+function sheetsAsData(): Plugin {
+  return {
+    name: 'sheets-as-data',
+    apply: 'build',
+    enforce: 'pre',
+    load: {
+      filter: { id: /\/worksheets\/\w+\.json$/ },
+      async handler(id) {
+        const sheet: unknown = JSON.parse(await readFile(id, 'utf8'));
+        const file = this.emitFile({
+          type: 'asset',
+          name: basename(id),
+          source: JSON.stringify(sheet),
+        });
+        const code = `export default await (await fetch(import.meta.ROLLUP_FILE_URL_${file})).json();`;
+        return { code, moduleType: 'js' };
+      },
+    },
+  };
+}
 
 /**
  * Takes the indentation out of the elements' templates and styles, which the minifier keeps as text.
