@@ -111,6 +111,9 @@ const desk: Desk = {
     if (current?.id === id)
       download(notebookFile(current.book.notebook.document), fileName(book.name, 'json'));
   },
+  giveFile(text, name) {
+    download(text, fileName(name, 'json'));
+  },
   lists: Object.entries(LISTS).map(([id, { label }]) => ({ id, label })),
   saveList({ book }, list) {
     const table = LISTS[list]?.table(book);

@@ -1,11 +1,13 @@
 import { LitElement, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
+import { isProblem, sentence } from '../units/index.ts';
 import { appStyles } from './app-styles.ts';
 import './asks.ts';
 import './band.ts';
 import './brought-in.ts';
 import type { BroughtIn, Desk, OpenJob } from './desk.ts';
-import type { Place } from './events.ts';
+import type { FormulaPlace, Place } from './events.ts';
+import './formula-panel.ts';
 import './header.ts';
 import type { HeaderDeed } from './header.ts';
 import { OpenDesk } from './open-desk.ts';
@@ -36,10 +38,12 @@ export class App extends LitElement {
   @state() private sheet = '';
   @state() private row = '';
   @state() private working: Place | undefined;
+  @state() private writing: FormulaPlace | undefined;
   @state() private said = '';
   @state() private isPhone = matchMedia(PHONE).matches;
 
   @query('#readings') private readonly readings!: HTMLInputElement | null;
+  @query('#sheet-file') private readonly sheetFile!: HTMLInputElement | null;
 
   private readonly width = matchMedia(PHONE);
   /** Until then the sheet somebody went to stays the current one, also where the page ends too soon. */
@@ -78,6 +82,13 @@ export class App extends LitElement {
         @go-to=${(event: CustomEvent<Place>) => this.goTo(event.detail)}
         @row-current=${this.noteRow}
         @show-working=${(event: CustomEvent<Place>) => (this.working = event.detail)}
+        @edit-formula=${({ detail }: CustomEvent<FormulaPlace>) => {
+          this.working = undefined;
+          this.writing = detail;
+        }}
+        @give-sheet=${({ detail }: CustomEvent<Place>) => {
+          this.giveSheet(detail.sheet);
+        }}
         @say=${(event: CustomEvent<string>) => {
           this.say(event.detail);
         }}
@@ -96,6 +107,15 @@ export class App extends LitElement {
         tabindex="-1"
         aria-label="Readings"
         @change=${this.takeReadings}
+      />
+      <input
+        id="sheet-file"
+        class="file"
+        type="file"
+        accept=".json,application/json"
+        tabindex="-1"
+        aria-label="Shared sheet"
+        @change=${this.takeSheet}
       />
       <p class="said" role="status">${this.said}</p>
     `;
@@ -142,11 +162,17 @@ export class App extends LitElement {
       .place=${this.working}
       @close-working=${this.closeWorking}
     ></bp-working>`;
+    const writing = html`<bp-formula-panel
+      .book=${book}
+      .place=${this.writing}
+      @close-formula=${this.closeWriting}
+    ></bp-formula-panel>`;
     if (this.isPhone)
       return html`<bp-phone .book=${book} .sheet=${this.sheet} .current=${this.row}
           >${head}</bp-phone
         >
-        ${this.renderTrouble()} ${this.renderBroughtIn()} ${this.working ? working : nothing}`;
+        ${this.renderTrouble()} ${this.renderBroughtIn()} ${this.working ? working : nothing}
+        ${this.writing ? writing : nothing}`;
     return html`<div class="desk">
         <bp-string-line .book=${book} .current=${this.sheet}></bp-string-line>
         <main>
@@ -164,7 +190,7 @@ export class App extends LitElement {
           )}
         </main>
       </div>
-      ${this.working ? working : nothing}`;
+      ${this.working ? working : nothing} ${this.writing ? writing : nothing}`;
   }
 
   private renderTrouble(): TemplateResult | typeof nothing {
@@ -202,6 +228,8 @@ export class App extends LitElement {
     if (deed === 'home') location.hash = '';
     else if (deed === 'bring in') this.readings?.click();
     else if (deed === 'save file') desk.saveFile(job);
+    else if (deed === 'add sheet') this.writing = { sheet: this.sheet, add: 'sheet' };
+    else if (deed === 'bring sheet') this.sheetFile?.click();
     else if (deed.startsWith('list ')) desk.saveList(job, deed.slice('list '.length));
     else desk.print(job, deed.slice('print '.length));
   }
@@ -209,6 +237,7 @@ export class App extends LitElement {
   /** Takes a place in a job that was just opened: the one taken before, where the job has it. */
   private stand(job: OpenJob | undefined) {
     this.working = undefined;
+    this.writing = undefined;
     const { book } = job ?? {};
     // On a phone the posts come first; the job's inputs have starting values.
     const first = (this.isPhone ? book?.sheet('posts') : undefined) ?? book?.sheets[0];
@@ -233,6 +262,30 @@ export class App extends LitElement {
     this.sheets()
       .find(({ sheet }) => sheet === place.sheet)
       ?.goTo(place.row, place.column);
+  }
+
+  private closeWriting() {
+    const place = this.writing;
+    this.writing = undefined;
+    if (!place || this.isPhone) return;
+    this.sheets()
+      .find(({ sheet }) => sheet === place.sheet)
+      ?.goTo(place.row, place.column);
+  }
+
+  private giveSheet(sheet: string) {
+    const { job } = this.open;
+    if (!job || !this.desk) return;
+    const title = job.book.sheet(sheet)?.title ?? sheet;
+    this.desk.giveFile(job.book.own.share(sheet), `${title} sheet`);
+  }
+
+  private async receiveSheet(file: File): Promise<void> {
+    const { book } = this.open.job ?? {};
+    const received = book?.own.receive(await file.text());
+    if (!received) return;
+    if (isProblem(received)) this.say(`${file.name}: ${sentence(received)}`);
+    else this.say(`Taken from ${file.name}: ${received.taken.join(', ')}. Undo takes it away.`);
   }
 
   private noteRow({ detail }: CustomEvent<Place>) {
@@ -270,12 +323,28 @@ export class App extends LitElement {
     if (this.readings) this.readings.value = '';
   }
 
+  private takeSheet() {
+    const file = this.sheetFile?.files?.[0];
+    if (file) void this.receiveSheet(file);
+    if (this.sheetFile) this.sheetFile.value = '';
+  }
+
   private dropFile(event: DragEvent) {
     event.preventDefault();
     const file = event.dataTransfer?.files[0];
     if (!file) return;
     const isNotebook = file.name.endsWith('.json');
+    if (isNotebook && this.open.job) {
+      void this.openOrReceive(file);
+      return;
+    }
     void this.open.begin({ choose: isNotebook ? 'notebook' : 'readings', file });
+  }
+
+  private async openOrReceive(file: File): Promise<void> {
+    const isSheet = this.open.job?.book.own.isShared(await file.text()) ?? false;
+    if (isSheet) await this.receiveSheet(file);
+    else await this.open.begin({ choose: 'notebook', file });
   }
 
   private sheets(): Sheet[] {

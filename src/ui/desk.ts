@@ -61,6 +61,8 @@ export interface Desk {
   openFile(file: File): Promise<OpenJob>;
   /** Gives the whole notebook out as one file. */
   saveFile(job: OpenJob): void;
+  /** Gives a text out as a JSON file of this name. */
+  giveFile(text: string, name: string): void;
   /** Lists that can be given out as CSV; the supplier's is the first. */
   readonly lists: readonly Handout[];
   saveList(job: OpenJob, list: string): void;

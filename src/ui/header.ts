@@ -9,7 +9,14 @@ import { base } from './tokens.ts';
 import { headerStyles } from './header-styles.ts';
 
 /** What a button of the header asks for. */
-export type HeaderDeed = 'home' | 'bring in' | 'save file' | `list ${string}` | `print ${string}`;
+export type HeaderDeed =
+  | 'home'
+  | 'bring in'
+  | 'add sheet'
+  | 'bring sheet'
+  | 'save file'
+  | `list ${string}`
+  | `print ${string}`;
 
 const THEME_WORDS: Record<Theme, string> = {
   device: 'Light: as the device',
@@ -81,6 +88,8 @@ export class Header extends LitElement {
           <ul>
             ${this.pages.map(({ id, label }) => this.renderChoice(label, () => this.ask(`print ${id}`)))}
             ${lists.map(({ id, label }) => this.renderChoice(label, () => this.ask(`list ${id}`)))}
+            ${this.renderChoice('Add a sheet of your own', () => this.ask('add sheet'))}
+            ${this.renderChoice('Bring in a shared sheet', () => this.ask('bring sheet'))}
             ${this.renderChoice('Save as a file', () => this.ask('save file'))}
             ${this.renderChoice(THEME_WORDS[this.theme], this.nextTheme, false)}
             ${this.renderChoice('Other jobs', () => this.ask('home'))}

@@ -122,6 +122,11 @@ export class Working extends LitElement {
       <bp-working-detail .working=${working} @cell-pick=${this.pick}></bp-working-detail>
       <p class="ways">
         ${this.trail.length === 0 ? nothing : html`<button @click=${this.back}>Back</button>`}
+        ${
+          column.formula === undefined
+            ? nothing
+            : html`<button @click=${this.changeFormula}>Change the formula</button>`
+        }
         <button @click=${this.print}>Print ${working ? rowWords(view, row) : 'it'}</button>
       </p>
     </aside>`;
@@ -172,6 +177,10 @@ export class Working extends LitElement {
     this.trail = trail;
     this.picked = place;
     send(this, 'show-working', place);
+  }
+
+  private changeFormula() {
+    if (this.place) send(this, 'edit-formula', this.place);
   }
 
   private print() {

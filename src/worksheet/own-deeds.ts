@@ -14,7 +14,7 @@ import type {
   OwnParts,
   Received,
 } from './own-view.ts';
-import { readShared, sharedText } from './share.ts';
+import { isSharedText, readShared, sharedText } from './share.ts';
 import { scopeOf } from './scope.ts';
 import { tryFormula } from './try-formula.ts';
 
@@ -97,6 +97,10 @@ export class OwnDeeds implements OwnParts {
 
   share(sheet: string): string {
     return sharedText(sheet, this.document);
+  }
+
+  isShared(text: string): boolean {
+    return isSharedText(text);
   }
 
   receive(text: string): Received | Problem {

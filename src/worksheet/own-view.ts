@@ -18,6 +18,8 @@ export interface OwnParts {
   removeSheet(sheet: string): void;
   /** A sheet as the text of a file to share; for a built-in sheet, the user's columns and formulas on it. */
   share(sheet: string): string;
+  /** Whether a text is that of a shared sheet, sound or not. */
+  isShared(text: string): boolean;
   /** Brings in a shared file, checked whole before anything of it is taken. */
   receive(text: string): Received | Problem;
   /** Parts of this notebook that could not be put to work, and why. */

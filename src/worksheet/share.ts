@@ -32,6 +32,11 @@ export function sharedText(sheet: string, { own, formulas }: NotebookDocument): 
   )}\n`;
 }
 
+/** Whether a text is that of a shared sheet, sound or not. */
+export function isSharedText(text: string): boolean {
+  return /^\s*\{\s*"backplumb":\s*"sheet"/.test(text);
+}
+
 /** A shared file read: its shape only. */
 export function readShared(text: string): Shared | Problem {
   if (text.length > LONGEST) return refused('it is longer than any sheet');

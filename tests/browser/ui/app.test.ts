@@ -202,6 +202,7 @@ function fakeDesk(): Desk {
     importSite: (file) => Promise.resolve(account(`${file.name}: 9 lines read`)),
     openFile: () => note('file'),
     saveFile: () => asked.push('save file'),
+    giveFile: (_, name) => asked.push(`give ${name}`),
     lists: [{ id: 'material-list', label: 'Supplier’s list' }],
     saveList: (_, list) => asked.push(`list ${list}`),
     pages: [{ id: 'supplier', label: 'Print the supplier’s list' }],

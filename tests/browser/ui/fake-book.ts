@@ -82,6 +82,7 @@ export class FakeBook implements BookView {
     removeColumn: engineNeeded,
     addSheet: engineNeeded,
     removeSheet: engineNeeded,
+    isShared: () => false,
     share: engineNeeded,
     receive: engineNeeded,
     problems: () => [],
