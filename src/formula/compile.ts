@@ -23,6 +23,7 @@ import {
 } from './node-column.ts';
 import { FunctionNode, GivenNode, OnlyIfNode } from './node-general.ts';
 import { ChoiceNode, ComparisonNode, LogicNode, NotNode, SameNode } from './node-logic.ts';
+import { LookupNode, type KeyedColumn } from './node-lookup.ts';
 import { ListAggregateNode, WrittenListNode } from './node-list.ts';
 import {
   CellSource,
@@ -249,8 +250,25 @@ class Compiler {
     });
     // Columns of the sheet gone through are whole here, so whatever else varies is outside.
     const isSame = !given.some(varies);
+    const [wanted, ...others] = outside;
+    const columns = keyedColumns(expression);
+    if (!isSame && wanted && columns) return new LookupNode(bands, [wanted, ...others], columns);
     return new AggregateNode(name, bands, outside, isSame);
   }
+}
+
+/** The columns that a plain `value_for` looks in; undefined for any other aggregate. */
+function keyedColumns({
+  name,
+  arguments: [wanted, keys, values],
+}: Expression & { form: 'aggregate' }): readonly KeyedColumn[] | undefined {
+  if (name !== 'value_for' || !wanted || wholeReferences(wanted).length > 0) return undefined;
+  if (keys?.form !== 'column' || values?.form !== 'column') return undefined;
+  if (wholeReferences(keys).length === 0 || wholeReferences(values).length === 0) return undefined;
+  return keys.reference.columns.flatMap((column, band) => {
+    const value = values.reference.columns[band];
+    return value ? [{ keys: column, values: value }] : [];
+  });
 }
 
 type PairForm = 'sum' | 'difference' | 'product' | 'quotient' | 'power' | 'both' | 'either';

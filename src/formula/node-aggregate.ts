@@ -14,13 +14,13 @@ export interface Band {
 
 /** An aggregate over the rows of a sheet; inside it, values of the row outside hold still. */
 export class AggregateNode extends Node {
+  protected readonly outside: readonly OutsideNode[];
+  protected filled = 0;
   private readonly name: AggregateName;
   private readonly bands: readonly Band[];
-  private readonly outside: readonly OutsideNode[];
   private readonly isSame: boolean;
   private once: Gatherer | undefined;
   private told: Trace | undefined;
-  private filled = 0;
 
   /** `isSame`: nothing inside varies with the row outside, so one answer serves all rows. */
   constructor(
@@ -74,13 +74,15 @@ export class AggregateNode extends Node {
   }
 
   private work(i: number, trace?: Trace): Gatherer {
-    for (const outside of this.outside) outside.take(i);
+    const most = this.bands.reduce((count, { rows }) => Math.max(count, rows.count), 0);
+    for (const outside of this.outside) outside.take(i, Math.min(CHUNK, most));
     const gatherer = new Gatherer(this.name);
     for (const { rows, given } of this.bands) {
       for (let from = 0; from < rows.count; from += CHUNK) {
         const count = Math.min(CHUNK, rows.count - from);
         for (const node of given) node.fill(from, count);
         gatherer.take(given, count, trace);
+        if (gatherer.isDecided) return gatherer;
       }
     }
     return gatherer;
@@ -104,7 +106,8 @@ export class FewNode extends Node {
 
   fill(from: number, count: number): void {
     for (const node of this.given) node.fill(from, count);
-    for (let i = 0; i < count; i++) this.data[i] = this.work(i).result;
+    if (this.name === 'min' || this.name === 'max') this.fillExtreme(count, this.name);
+    else for (let i = 0; i < count; i++) this.data[i] = this.work(i).result;
   }
 
   trace(i: number, trace?: Trace): State {
@@ -115,12 +118,39 @@ export class FewNode extends Node {
     return WRONG;
   }
 
+  // By far the commonest; no object is made a row.
+  private fillExtreme(count: number, name: 'min' | 'max'): void {
+    const { data, given } = this;
+    given.forEach(({ data: from, at }, place) => {
+      for (let i = 0; i < count; i++) {
+        const value = from[at + i] as number;
+        const best = data[i] as number;
+        // One that is not known leaves none known.
+        const isTaken =
+          place === 0 || value !== value || (name === 'min' ? value < best : value > best);
+        if (isTaken) data[i] = value;
+      }
+    });
+  }
+
   private work(i: number, trace?: Trace): Gatherer {
     const gatherer = new Gatherer(this.name);
     for (const node of this.given) gatherer.takeOne([node], i, trace);
     return gatherer;
   }
 }
+
+// Those that take every value alike.
+const PLAIN_ONES: ReadonlySet<AggregateName> = new Set([
+  'sum',
+  'min',
+  'max',
+  'mean',
+  'count',
+  'count_where',
+  'any',
+  'all',
+]);
 
 /** Takes values one by one and keeps what the aggregate needs of them. */
 class Gatherer {
@@ -141,8 +171,17 @@ class Gatherer {
     this.name = name;
   }
 
+  /** Whether no further row could change the answer, nor the reason for having none. */
+  get isDecided(): boolean {
+    if (this.name === 'any') return this.trues > 0;
+    if (this.name === 'all') return this.falses > 0;
+    return this.name === 'first' && this.rows > 0;
+  }
+
   take(given: readonly Node[], count: number, trace: Trace | undefined): void {
-    for (let i = 0; i < count; i++) this.takeOne(given, i, trace);
+    const [first] = given;
+    if (first && PLAIN_ONES.has(this.name)) this.takeValues(first, 0, count, trace);
+    else for (let i = 0; i < count; i++) this.takeOne(given, i, trace);
   }
 
   takeOne(given: readonly Node[], i: number, trace: Trace | undefined): void {
@@ -152,7 +191,7 @@ class Gatherer {
     if (this.name === 'pick') this.choose(second, 1, first, i, trace);
     else if (this.name === 'value_for' && second && third) {
       this.choose(second, first.value(i), third, i, trace, first);
-    } else this.takeValue(first, i, trace);
+    } else if (this.name !== 'first' || this.rows === 1) this.takeValues(first, i, i + 1, trace);
   }
 
   get state(): State {
@@ -188,24 +227,33 @@ class Gatherer {
     }
   }
 
-  private takeValue(node: Node, i: number, trace: Trace | undefined): void {
-    if (this.name === 'first' && this.rows > 1) return;
-    const value = node.value(i);
-    if (value !== value) {
-      const state = node.trace(i, trace);
-      // A blank is not given, so it does not count; anything unsettled might.
-      if (this.name !== 'count' || state !== BLANK) this.worst = worse(this.worst, state);
-      return;
+  private takeValues(node: Node, from: number, to: number, trace: Trace | undefined): void {
+    const { data, at } = node;
+    let { count, total, largest, least, greatest, falses } = this;
+    for (let i = from; i < to; i++) {
+      const value = data[at + i] as number;
+      if (value !== value) {
+        const state = node.trace(i, trace);
+        // A blank is not given, so it does not count; anything unsettled might.
+        if (this.name !== 'count' || state !== BLANK) this.worst = worse(this.worst, state);
+        continue;
+      }
+      if (count === 0) this.firstValue = value;
+      count += 1;
+      total += value;
+      const size = Math.abs(value);
+      if (size > largest) largest = size;
+      if (value < least) least = value;
+      if (value > greatest) greatest = value;
+      if (value === 0) falses += 1;
     }
-    this.count += 1;
-    if (this.count === 1) this.firstValue = value;
-    this.total += value;
-    const size = Math.abs(value);
-    if (size > this.largest) this.largest = size;
-    if (value < this.least) this.least = value;
-    if (value > this.greatest) this.greatest = value;
-    if (value === 0) this.falses += 1;
-    else this.trues += 1;
+    this.trues += count - this.count - (falses - this.falses);
+    this.count = count;
+    this.total = total;
+    this.largest = largest;
+    this.least = least;
+    this.greatest = greatest;
+    this.falses = falses;
   }
 
   // pick and value_for: the value of the rows where the key is the wanted one.

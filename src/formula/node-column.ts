@@ -1,5 +1,5 @@
 import { BLANK, KNOWN, placeIn, type Column, type Rows, type State } from '../graph/index.ts';
-import { CHUNK, Node, type Trace } from './node.ts';
+import { Node, type Trace } from './node.ts';
 
 /** A value that stands in the formula itself. */
 export class ConstantNode extends Node {
@@ -131,10 +131,10 @@ export class OutsideNode extends Node {
     this.of = of;
   }
 
-  /** Takes the value at place `i` of the outer fill. */
-  take(i: number): void {
+  /** Takes the value at place `i` of the outer fill, for `count` rows inside. */
+  take(i: number, count: number): void {
     this.place = i;
-    this.data.fill(this.of.value(i), 0, CHUNK);
+    this.data.fill(this.of.value(i), 0, count);
   }
 
   fill(): void {

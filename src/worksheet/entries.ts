@@ -30,6 +30,9 @@ export function isReading(read: Reading | Doubt | Problem): read is Reading {
   return !isProblem(read) && !isDoubt(read);
 }
 
+// A column of stations has no two alike, and a long file of them would only fill the memory.
+const MOST_REMEMBERED = 1000;
+
 /** A column of entries: each cell is read from the text that stands in the notebook. */
 export class Entries implements Computation {
   readonly inputs: readonly Input[];
@@ -55,6 +58,8 @@ export class Entries implements Computation {
 
   run(values: Float64Array, states: Uint8Array, from: number, to: number): void {
     const unit = this.unit();
+    // Readings of one job repeat: `48 in` a hundred times is read once.
+    const known = new Map<string, number>();
     for (let row = from; row < to; row++) {
       const text = this.textAt(row);
       if (text === undefined || text.trim() === '') {
@@ -62,11 +67,20 @@ export class Entries implements Computation {
         states[row] = BLANK;
         continue;
       }
-      const read = readCell(text, this.kind, unit);
-      const isKnown = isReading(read);
-      values[row] = isKnown ? encode(read.value, this.words) : NaN;
-      states[row] = isKnown ? KNOWN : UNREAD;
+      let value = known.get(text);
+      if (value === undefined) {
+        value = this.read(text, unit);
+        if (known.size < MOST_REMEMBERED) known.set(text, value);
+      }
+      values[row] = value;
+      states[row] = value === value ? KNOWN : UNREAD;
     }
+  }
+
+  /** The number that stands for an entry; NaN where it can't be read. */
+  private read(text: string, unit: string): number {
+    const read = readCell(text, this.kind, unit);
+    return isReading(read) ? encode(read.value, this.words) : NaN;
   }
 }
 

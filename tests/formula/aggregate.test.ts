@@ -130,6 +130,41 @@ describe('blanks in an aggregate', () => {
   });
 });
 
+describe('value_for, asked by many rows', () => {
+  const lookedIn = {
+    key: [TEXT, ['a', 'b', 'c', 'c', NOTHING, 'd']],
+    x: [PLAIN, [1, NOTHING, 3, 4, 5, ASKED]],
+  } as const;
+  const asking = ['a', 'b', 'c', 'd', 'e', NOTHING] as const;
+
+  it('says of each row what it says where only that row asks', () => {
+    const many = new Desk({ holes: lookedIn, here: { key: [TEXT, asking] } });
+    const together = many.work('value_for(key, holes.key, holes.x)');
+    const oneByOne = asking.map((key) => {
+      const one = new Desk({ holes: lookedIn, job: { key: [TEXT, [key]] } });
+      return one.only('value_for(job.key, holes.key, holes.x)');
+    });
+    expect(together.map((outcome) => ('message' in outcome ? [outcome.message] : outcome))).toEqual(
+      [
+        { value: 1 },
+        { waits: ['holes.x 2'] },
+        [expect.stringMatching(/2 rows have this key/)],
+        { waits: ['holes.x 6'] },
+        [expect.stringMatching(/No row has this key/)],
+        { waits: ['here.key 6'] },
+      ],
+    );
+    expect(oneByOne).toEqual([
+      1,
+      ['holes.x 2'],
+      [expect.stringMatching(/2 rows have this key/)],
+      ['holes.x 6'],
+      [expect.stringMatching(/No row has this key/)],
+      ['job.key'],
+    ]);
+  });
+});
+
 describe('an aggregate over no rows', () => {
   const desk = new Desk({ holes: { x: [PLAIN, []], flag: [FLAG, []], key: [TEXT, []] } });
 
