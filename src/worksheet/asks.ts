@@ -84,6 +84,17 @@ class AskDesk {
     const model = rows.from === 'entered' ? this.band.columns.get(rows.key) : undefined;
     if (!model) return [];
     const called = model.definition.label.toLowerCase();
+    if (this.lacksKeys(model)) {
+      return [
+        this.ask(
+          model,
+          undefined,
+          '',
+          `The file gives no ${called} numbers. Type in which ${called} each row is.`,
+          [],
+        ),
+      ];
+    }
     const rowsByKey = new Map<string, number[]>();
     for (let row = 0; row < this.band.rows.count; row++) {
       const key = this.key(row).trim();
@@ -103,6 +114,13 @@ class AskDesk {
         ),
       );
     });
+  }
+
+  /** Whether rows came from a file and not one of them says which it is. */
+  private lacksKeys({ entry }: ColumnModel): boolean {
+    const { count } = this.band.rows;
+    if (count < 2 || this.notebook.document.files.length === 0) return false;
+    return entry !== undefined && entry.states.subarray(0, count).every((state) => state === BLANK);
   }
 
   /** Readings that can each be read and together raise a question. */

@@ -36,6 +36,18 @@ describe('a column that is missing from the file', () => {
     expect(book.asks().map(({ column }) => column)).toEqual(['rock_test']);
   });
 
+  it('is one ask where no row of the file has a post number, and one a row where some have', () => {
+    const rest = 'Lean gap,Level length,Probe,Rock test\n';
+    const row = ',0 in,48 in,0 in,firm\n';
+    expect(asked(rest + `${row}${row}${row}`.replaceAll(/^,/gm, ''))).toEqual([
+      ['post', undefined, 'file'],
+    ]);
+    expect(asked(`Post,${rest}1${row}${row}${row}`)).toEqual([
+      ['post', 3, 'row'],
+      ['post', 4, 'row'],
+    ]);
+  });
+
   it('is no ask where a typed remedy needs no answer', () => {
     const entries = {
       posts: Object.fromEntries(['1', '2', '3'].map((post) => [post, { remedy: 'leave' }])),

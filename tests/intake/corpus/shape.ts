@@ -278,7 +278,7 @@ export const SHAPE: readonly CorpusFile[] = [
     is: 'of one column',
     file: 'Gap (in)\n1/4\n3/8',
     rows: '2: gap=6.35\n3: gap=9.525',
-    asks: ['2 post', '3 post', 'file level_length'],
+    asks: ['file level_length', 'file post'],
     over: ['1 header'],
     says: 'no column of post numbers',
   },
