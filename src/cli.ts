@@ -1,7 +1,7 @@
 import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { EMPTY_SCOPE, isFormula, readFormula, reckon, workingLines } from './formula/index.ts';
-import { bringIn, intakeColumns, readSite } from './intake/index.ts';
+import { bringIn, intakeColumns, readSite, type Intake } from './intake/index.ts';
 import { Notebook } from './notebook/index.ts';
 import {
   hasAsks,
@@ -103,11 +103,8 @@ function takeOff(
   job: JobFile,
 ): Takeoff | Problem {
   const book = openBook(notebook);
-  const posts = book.sheet('posts');
-  const intake = readSite(file.bytes, file.name, {
-    ...intakeColumns(posts?.columns ?? []),
-    settled: job.columns,
-  });
+  const columns = book.sheet('posts')?.columns ?? [];
+  const intake = readSite(file.bytes, file.name, intakeColumns(columns, job.columns));
   if (isProblem(intake)) return intake;
   bringIn(intake, file, notebook);
   const wrong = applyJobFile(job, book);
@@ -116,11 +113,24 @@ function takeOff(
     book,
     linesRead: intake.linesRead,
     passedOver: intake.passedOver,
-    notes: intake.notes,
+    notes: [...intake.notes, ...keptColumns(intake), ...assumedUnits(intake)],
     looseAsks: intake.asks
       .filter(({ about }) => about === 'header')
       .map(({ column, header, question }) => ({ column, text: header, question })),
   };
+}
+
+/** The columns of the file that fit none of the sheet's. */
+function keptColumns({ mapping }: Intake): readonly string[] {
+  return mapping.flatMap(({ header, column, why }) =>
+    column === null ? [`Column “${header}” is kept as it is: ${why}.`] : [],
+  );
+}
+
+/** What was taken of numbers that no unit stands by, once each. */
+function assumedUnits({ rows }: Intake): readonly string[] {
+  const said = rows.flatMap(({ assumed }) => [...assumed.values()]);
+  return [...new Set(said.filter((why) => /\btaken as\b/.test(why)))].map((why) => `${why}.`);
 }
 
 async function writeOut(

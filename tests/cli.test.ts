@@ -147,6 +147,55 @@ describe('takeoff', { timeout: 60_000 }, () => {
   });
 
   it.each([
+    [{ formulas: { 'posts.remdy': '"leave"' } }, 'Did you mean “posts.remedy”?'],
+    [{ formulas: { remedy: '"leave"' } }, 'Use one of these: posts.remedy.'],
+    [{ formulas: { 'hole.concrete_orderd': '1 m^3' } }, 'Did you mean “holes.concrete_ordered”?'],
+    [{ entries: { job: { job: { waste: '0' } } } }, 'under “inputs”'],
+  ])('offers what stands nearest to a name in %j', async (said, offer) => {
+    const job = await file('job.json', JSON.stringify(said));
+    const { code, err } = await command('takeoff', 'tests/samples/D4-wind.csv', '--job', job);
+    expect(code).toBe(1);
+    expect(err).toContain(offer);
+  });
+
+  it('fills the remedy from a header that is settled on it, and from no other', async () => {
+    const path = await file(
+      'theirs.csv',
+      'Post,Lean gap,Over,Probe,Rock test,Remedy\n1,0,48",0,firm,replace\n2,1",48",0,firm,\n',
+    );
+    const job = await file('job.json', '{"columns": {"Remedy": "remedy"}}');
+    const remedies = async (...more: string[]): Promise<unknown[]> => {
+      const { out } = await command('takeoff', path, '--json', ...more);
+      return (JSON.parse(out) as { posts: { remedy: string }[] }).posts.map(({ remedy }) => remedy);
+    };
+    expect(await remedies()).toEqual(['leave', 're-plumb']);
+    expect(await remedies('--job', job)).toEqual(['replace', 're-plumb']);
+  });
+
+  it('lists the columns that fit nothing and the units it took', async () => {
+    const path = await file(
+      'more.csv',
+      'Post,Lean gap,Level length (in),Probe (in),Rock test,Weather\n1,3/8,48,0,firm,rain\n',
+    );
+    const { out } = await command('takeoff', path);
+    expect(out).toContain('“Weather” is kept as it is');
+    expect(out).toContain('“Lean gap” gives no unit; taken as in');
+  });
+
+  it('asks once which of two headers is the lean', async () => {
+    const path = await file(
+      'twice.csv',
+      'Post,Lean gap,Lean gap,Level length,Probe,Rock test\n1,3/8 in,1/2 in,48 in,0 in,firm\n',
+    );
+    const { out } = await command('takeoff', path, '--json');
+    expect((JSON.parse(out) as { asks: { question: string }[] }).asks).toEqual([
+      expect.objectContaining({
+        question: expect.stringContaining('could be the same column') as string,
+      }),
+    ]);
+  });
+
+  it.each([
     { what: 'no such file', name: undefined, content: '' },
     { what: 'an empty file', name: 'empty.csv', content: '' },
     {

@@ -1,5 +1,5 @@
 import type { Kind } from '../units/index.ts';
-import type { IntakeColumn } from './intake.ts';
+import type { IntakeOptions } from './intake.ts';
 
 /** What the importer needs to know of a column of the posts sheet. */
 export interface SheetColumn {
@@ -13,17 +13,19 @@ export interface SheetColumn {
   readonly formula: string | undefined;
 }
 
-// A remedy is the estimator's; a list of ours carries what the notebook suggested, which is no entry.
+// A remedy is the estimator's; a list of ours carries what the notebook suggested, which is no entry unless somebody says so.
 const NOT_FROM_FILES = ['remedy'];
 
-/** The columns a file may fill, and the heads of those that are worked out, so that our own lists read back. */
-export function intakeColumns(columns: readonly SheetColumn[]): {
-  readonly columns: readonly IntakeColumn[];
-  readonly workedOut: readonly string[];
-} {
+/** The columns a file may fill, and the heads of those that are worked out, so that our own lists read back. A header that somebody settled on the remedy fills it. */
+export function intakeColumns(
+  columns: readonly SheetColumn[],
+  settled: IntakeOptions['settled'] = new Map(),
+): Pick<IntakeOptions, 'columns' | 'settled'> & { readonly workedOut: readonly string[] } {
+  const told = new Set(settled.values());
   const isEntered = ({ entered, id }: SheetColumn): boolean =>
-    entered && !NOT_FROM_FILES.includes(id);
+    entered && (told.has(id) || !NOT_FROM_FILES.includes(id));
   return {
+    settled,
     columns: columns
       .filter(isEntered)
       .map(({ id, called, kind, unit }) => ({ id, label: called, kind, unit })),

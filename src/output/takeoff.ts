@@ -21,8 +21,14 @@ export interface Takeoff {
 }
 
 /** Whether readings must be asked about. */
-export function hasAsks({ book, looseAsks }: Takeoff): boolean {
-  return book.asks().length + looseAsks.length > 0;
+export function hasAsks(takeoff: Takeoff): boolean {
+  return sheetAsks(takeoff).length + takeoff.looseAsks.length > 0;
+}
+
+// Of two headers that rival for a column the column can't be said to be missing: which it is, is asked already.
+function sheetAsks({ book, looseAsks }: Takeoff): readonly Ask[] {
+  const rivals = new Set(looseAsks.map(({ column }) => column));
+  return book.asks().filter(({ row, column }) => row !== undefined || !rivals.has(column));
 }
 
 /** The take-off as one object: quantities in SI numbers, absent where blank or wrong. */
@@ -40,7 +46,7 @@ export function takeoffJson(takeoff: Takeoff): unknown {
       message: stop.message,
       source: stop.source,
     })),
-    asks: [...book.asks().map(askObject), ...looseAsks],
+    asks: [...sheetAsks(takeoff).map(askObject), ...looseAsks],
     passed_over: passedOver,
     rows: rowCounts(takeoff),
   };
@@ -50,7 +56,7 @@ export function takeoffJson(takeoff: Takeoff): unknown {
 export function takeoffText(takeoff: Takeoff): string {
   const { book, passedOver, notes, looseAsks } = takeoff;
   const account = accountOf(takeoff);
-  const asks = [...book.asks().map(askLine), ...looseAsks.map(({ question }) => question)];
+  const asks = [...sheetAsks(takeoff).map(askLine), ...looseAsks.map(({ question }) => question)];
   return [
     section('Supplier’s list', [materialText(book) || 'Nothing to order yet.']),
     section('Stops', lines(book.stops(), 'stop')),

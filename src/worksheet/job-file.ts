@@ -63,7 +63,9 @@ export function applyJobFile(job: JobFile, book: Book): Problem | undefined {
     const names = book.sheets.flatMap(({ id, columns }) =>
       columns.map((each) => `${id}.${each.id}`),
     );
-    if (!names.includes(name)) return strange('column', name, names, `${WHERE}, formulas`);
+    if (!names.includes(name)) {
+      return strange('column', name, sameColumn(column || sheet, names), `${WHERE}, formulas`);
+    }
     const wrong = book.setFormula(sheet, column, formula);
     if (wrong) return { ...wrong, where: `${WHERE}, formula of ${name}, ${wrong.where}` };
   }
@@ -80,6 +82,9 @@ function typeRows(
   book: Book,
 ): Problem | undefined {
   const where = `${WHERE}, entries, ${sheetId}`;
+  if (sheetId === 'job') {
+    return problem(where, 'The job has no rows.', 'Write what you type on the job under “inputs”.');
+  }
   for (const [key, cells] of rows) {
     // Looked up afresh: an entry may bring rows to a sheet that follows.
     const sheet = book.sheet(sheetId);
@@ -108,6 +113,13 @@ function typeRows(
 
 function enteredColumns(sheet: SheetView | undefined): readonly string[] {
   return (sheet?.columns ?? []).filter(({ entered }) => entered).map(({ id }) => id);
+}
+
+// A column named without its sheet, or on the wrong one, is offered where it stands.
+function sameColumn(column: string, names: readonly string[]): readonly string[] {
+  const meant = nearest(column, [...new Set(names.map((name) => name.split('.')[1] ?? ''))]);
+  const close = names.filter((name) => name.endsWith(`.${meant ?? column}`));
+  return close.length > 0 ? close : names;
 }
 
 function strange(what: string, name: string, known: readonly string[], where: string): Problem {

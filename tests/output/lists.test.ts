@@ -19,10 +19,8 @@ import { openBook, startDocument, type Book } from '../../src/worksheet/index.ts
 function bookOf(csv: string): Book {
   const book = openBook(new Notebook(startDocument('Test run')));
   const bytes = new TextEncoder().encode(csv);
-  const intake = readSite(bytes, 'site.csv', {
-    ...intakeColumns(book.sheet('posts')?.columns ?? []),
-    settled: new Map(),
-  });
+  const columns = book.sheet('posts')?.columns ?? [];
+  const intake = readSite(bytes, 'site.csv', intakeColumns(columns, new Map()));
   if (isProblem(intake)) throw new Error(sentence(intake));
   bringIn(intake, { name: 'site.csv', bytes }, book.notebook);
   return book;

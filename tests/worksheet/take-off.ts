@@ -3,7 +3,6 @@ import { bringIn, intakeColumns, readSite } from '../../src/intake/index.ts';
 import { Notebook } from '../../src/notebook/index.ts';
 import { isProblem, sentence } from '../../src/units/index.ts';
 import {
-  EMPTY_JOB,
   applyJobFile,
   openBook,
   readJobFile,
@@ -19,10 +18,11 @@ export function takeOff(csv: string | Uint8Array, job: object = {}): Book {
   if (isProblem(said)) throw new Error(sentence(said));
   const notebook = new Notebook(startDocument('site'));
   const book = openBook(notebook);
-  const intake = readSite(bytes, 'site.csv', {
-    ...intakeColumns(book.sheet('posts')!.columns),
-    settled: (isProblem(said) ? EMPTY_JOB : said).columns,
-  });
+  const intake = readSite(
+    bytes,
+    'site.csv',
+    intakeColumns(book.sheet('posts')!.columns, said.columns),
+  );
   if (isProblem(intake)) throw new Error(sentence(intake));
   bringIn(intake, { name: 'site.csv', bytes }, notebook);
   const wrong = applyJobFile(said, book);
