@@ -1,14 +1,23 @@
 import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { EMPTY_SCOPE, isFormula, readFormula, reckon, workingLines } from './formula/index.ts';
-import { bringIn, intakeColumns, readSite, type Intake } from './intake/index.ts';
+import {
+  bringIn,
+  bringInPrices,
+  intakeColumns,
+  readPriceList,
+  readSite,
+  type Intake,
+} from './intake/index.ts';
 import { Notebook } from './notebook/index.ts';
 import {
+  crewTable,
   hasAsks,
   holeTable,
   materialTable,
   notebookFile,
   postTable,
+  quoteTable,
   tableCsv,
   takeoffJson,
   takeoffText,
@@ -31,7 +40,7 @@ const MUST_ASK = 2;
 const HOW_TO_RECKON =
   "Write: npm run -s reckon -- '2 ft + 3 in to in' [--digits 4] [--working], or --file FORMULAS.txt";
 const HOW_TO_TAKE_OFF =
-  'Write: npm run -s takeoff -- SITE.csv [--job JOB.json] [--out DIR] [--json]';
+  'Write: npm run -s takeoff -- SITE.csv [--job JOB.json] [--prices PRICES.csv] [--out DIR] [--json]';
 
 /** Runs one command and says how it ended. */
 async function run([command, ...given]: readonly string[]): Promise<number> {
@@ -77,7 +86,7 @@ async function reckonFile(path: string, digits: number): Promise<number> {
 }
 
 async function runTakeoff(given: readonly string[]): Promise<number> {
-  const { values, flags, others } = commandLine(given, ['job', 'out'], ['json']);
+  const { values, flags, others } = commandLine(given, ['job', 'out', 'prices'], ['json']);
   const [site] = others;
   if (site === undefined || others.length > 1) return complain(HOW_TO_TAKE_OFF);
   const jobPath = values.get('job');
@@ -88,6 +97,8 @@ async function runTakeoff(given: readonly string[]): Promise<number> {
   const notebook = new Notebook(startDocument(basename(site).replace(/\.[^.]*$/, '')));
   const taken = takeOff(notebook, { name: basename(site), bytes }, job);
   if (isProblem(taken)) return complain(sentence(taken));
+  const wrongPrices = await takePrices(values.get('prices'), notebook);
+  if (wrongPrices) return complain(sentence(wrongPrices));
   const folder = values.get('out');
   if (folder !== undefined) {
     const wrong = await writeOut(folder, taken, notebook);
@@ -133,6 +144,19 @@ function assumedUnits({ rows }: Intake): readonly string[] {
   return [...new Set(said.filter((why) => /\btaken as\b/.test(why)))].map((why) => `${why}.`);
 }
 
+async function takePrices(path: string | undefined, to: Notebook): Promise<Problem | undefined> {
+  if (path === undefined) return undefined;
+  const bytes = await bytesOf(path);
+  if (isProblem(bytes)) return bytes;
+  const list = readPriceList(bytes);
+  if (list === undefined) {
+    return problem(path, 'No line heads an item and a price.', 'Head the columns Item and Price.');
+  }
+  if (isProblem(list)) return list;
+  bringInPrices(list, basename(path), to);
+  return undefined;
+}
+
 async function writeOut(
   folder: string,
   { book }: Takeoff,
@@ -143,6 +167,8 @@ async function writeOut(
     await writeFile(join(folder, 'material-list.csv'), tableCsv(materialTable(book)));
     await writeFile(join(folder, 'post-list.csv'), tableCsv(postTable(book)));
     await writeFile(join(folder, 'hole-schedule.csv'), tableCsv(holeTable(book)));
+    await writeFile(join(folder, 'crew-sheet.csv'), tableCsv(crewTable(book)));
+    await writeFile(join(folder, 'quote.csv'), tableCsv(quoteTable(book)));
     await writeFile(join(folder, 'notebook.json'), notebookFile(notebook.document));
     return undefined;
   } catch (error) {

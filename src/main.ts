@@ -2,11 +2,13 @@ import type { Intake } from './intake/index.ts';
 import { Notebook, fromText, type NotebookDocument } from './notebook/index.ts';
 import {
   accountFor,
+  crewTable,
   fileName,
   holeTable,
   materialTable,
   notebookFile,
   postTable,
+  quoteTable,
   tableCsv,
   type Table,
 } from './output/index.ts';
@@ -45,10 +47,14 @@ const LISTS: Readonly<
   'material-list': { label: 'Supplier’s list', table: materialTable },
   'post-list': { label: 'Post list as CSV', table: postTable },
   'hole-schedule': { label: 'Hole schedule as CSV', table: holeTable },
+  'crew-sheet': { label: 'Crew sheet as CSV', table: crewTable },
+  quote: { label: 'Quote as CSV', table: quoteTable },
 };
 
 const PAGES: readonly { readonly id: PrintedPage; readonly label: string }[] = [
   { id: 'supplier', label: 'Print the supplier’s list' },
+  { id: 'crew', label: 'Print the crew sheet' },
+  { id: 'quote', label: 'Print the quote' },
   { id: 'calculation', label: 'Print the working' },
 ];
 
@@ -100,6 +106,8 @@ const desk: Desk = {
     const bytes = new Uint8Array(await file.arrayBuffer());
     const isOpen = into !== undefined && into.id === current?.id;
     const job = isOpen && current ? current : await newJob(file.name.replace(/\.[^.]*$/, ''));
+    const prices = await takePrices(bytes, file.name, job);
+    if (prices) return prices;
     return take(bytes, file.name, job, new Map());
   },
   async openFile(file) {
@@ -201,6 +209,26 @@ async function take(
       },
     }));
   return { job, questions, summary: accountInWords(intake, job, name), remarks: remarksOn(intake) };
+}
+
+/** Puts a yard's price list on the prices sheet; undefined where the file is no price list. */
+async function takePrices(
+  bytes: Uint8Array,
+  name: string,
+  job: Job,
+): Promise<BroughtIn | undefined> {
+  const { bringInPrices, readPriceList } = await loadImporter();
+  const list = readPriceList(bytes);
+  if (list === undefined) return undefined;
+  if (isProblem(list)) throw inWords(list);
+  bringInPrices(list, name, job.book.notebook);
+  onScreen(job);
+  return {
+    job,
+    questions: [],
+    summary: `${name}: a price list; ${String(list.linesRead)} lines read, ${String(list.rows.length)} taken onto the prices sheet.`,
+    remarks: list.passedOver.map(({ line, why }) => `Line ${String(line)}: ${why}.`),
+  };
 }
 
 type Settled = ReadonlyMap<string, string | null>;

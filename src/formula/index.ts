@@ -11,3 +11,4 @@ export { allParts, partSpan, partText, partsInOrder, type Part } from './part.ts
 export { Program } from './program.ts';
 export { reckon, type ReckonOptions } from './reckon.ts';
 export { workingLines } from './working.ts';
+export { cutPlan, type CuttingPlan } from '../trade/index.ts';

@@ -10,3 +10,4 @@ export type {
   IntakeRow,
 } from './intake.ts';
 export { bringIn, type CameIn } from './bring-in.ts';
+export { bringInPrices, readPriceList, type PriceList } from './price-list.ts';

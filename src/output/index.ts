@@ -1,4 +1,5 @@
 export { accountFor, type Account } from './account.ts';
+export { crewLines, crewTable, type CrewLine } from './crew-list.ts';
 export { holeTable, postTable } from './lists.ts';
 export {
   materialLines,
@@ -8,5 +9,14 @@ export {
   type MaterialLine,
 } from './material-list.ts';
 export { fileName, notebookFile } from './notebook-file.ts';
+export {
+  EXCLUDED,
+  moneyText,
+  ownExclusions,
+  quoteLines,
+  quoteSums,
+  quoteTable,
+  quoteWaits,
+} from './quote.ts';
 export { tableCsv, type Table } from './table.ts';
 export { hasAsks, takeoffJson, takeoffText, type LooseAsk, type Takeoff } from './takeoff.ts';

@@ -74,8 +74,19 @@ export function cutCountOf(
   );
 }
 
-/** Prices for each stock length: undefined where none is known. */
-export function pricedStocks(
+/** The plan that `cut_count` counts from; undefined where a piece is longer than every stock. */
+export function cutPlan(
+  pieces: readonly Pieces[],
+  stocks: readonly number[],
+  priced: readonly number[],
+  prices: readonly number[],
+  kerf: number,
+): CuttingPlan | undefined {
+  return planFor(pieces, stocks, priced, prices, kerf);
+}
+
+// Undefined where none is known.
+function pricedStocks(
   stocks: readonly number[],
   priced: readonly number[],
   prices: readonly number[],

@@ -5,7 +5,7 @@ import type { RowPick } from './drawings/index.ts';
 
 /** Whether a sheet's picture stands above its rows, the whole width, or beside them. */
 export function pictureSide(sheet: string): 'above' | 'beside' | 'none' {
-  if (sheet === 'posts') return 'above';
+  if (sheet === 'posts' || sheet === 'materials') return 'above';
   return ['holes', 'bags', 'cure'].includes(sheet) ? 'beside' : 'none';
 }
 
@@ -35,6 +35,8 @@ export function sheetPicture(
         ${curve(book.capacityCurve(current))}`;
     case 'cure':
       return curve(book.strengthCurve(pouredRow(book, current)));
+    case 'materials':
+      return html`<bp-cutting-plan .book=${book}></bp-cutting-plan>`;
     case 'bags':
       return html`<bp-bags-picture
         .book=${book}

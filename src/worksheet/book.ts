@@ -18,7 +18,8 @@ import { LiveSheet } from './sheet-view.ts';
 import { shownUnit } from './shown.ts';
 import { stopsOf } from './stops.ts';
 import { typingChanges } from './typing.ts';
-import type { Ask, BookChange, BookView, Entry, SheetView, Stop } from './view.ts';
+import type { Ask, BookChange, BookView, Entry, SheetView, Stop, CutList } from './view.ts';
+import { cutLists } from './cut-lists.ts';
 import { workingOf } from './working.ts';
 import type { Working } from './working-view.ts';
 
@@ -79,6 +80,10 @@ export class Book implements BookView {
 
   strengthCurve(row: string | undefined): CurveView {
     return strengthCurve(row, this.engine, this.notebook);
+  }
+
+  cuts(): readonly CutList[] {
+    return cutLists(this);
   }
 
   subscribe(listener: (change: BookChange) => void): () => void {

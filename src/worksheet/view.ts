@@ -117,6 +117,8 @@ export interface BookView {
   capacityCurve(row: string): CurveView | undefined;
   /** Strength against hours since the pour of a row of the cure sheet, or of concrete poured first where there is no such row. */
   strengthCurve(row: string | undefined): CurveView;
+  /** How posts, rails and boards are cut from stock; what can't be planned yet is left out. */
+  cuts?(): readonly CutList[];
   /** Calls back after every change, once all sheets are worked out again. */
   subscribe(listener: (change: BookChange) => void): () => void;
 
@@ -166,6 +168,24 @@ export interface Entry {
   readonly row: string;
   readonly column: string;
   readonly text: string;
+}
+
+/** The cutting plan of one item, in SI numbers. */
+export interface CutList {
+  readonly item: string;
+  readonly size: string;
+  /** Bars alike are one line. */
+  readonly bars: readonly {
+    readonly count: number;
+    readonly stock: number;
+    readonly pieces: readonly number[];
+    readonly offcut: number;
+  }[];
+  readonly byPrice: boolean;
+  /** What is bought, in money or in length, and what no plan can go under. */
+  readonly total: number;
+  readonly bound: number;
+  readonly isLeast: boolean;
 }
 
 /** What changed, so that the screen may show cause and effect. */

@@ -29,7 +29,7 @@ export const CEMENT: Caution = {
 };
 
 /** Dust, where an old footing is cut or broken. */
-const SILICA: Caution = {
+export const SILICA: Caution = {
   id: 'silica',
   words:
     'Cutting or breaking concrete: water at the point, or a shroud and vacuum. The limit for silica is 50 µg/m³ over 8\u00a0h.',
@@ -37,7 +37,7 @@ const SILICA: Caution = {
 };
 
 /** A fence that only props hold. */
-const PROPS: Caution = {
+export const PROPS: Caution = {
   id: 'props',
   words: 'A propped fence can fall: keep that side clear, and nobody under a jack.',
   authority: 'common practice, no source',

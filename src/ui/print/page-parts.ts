@@ -19,6 +19,23 @@ export function blankLine(name: string, wide = false): TemplateResult {
   </div>`;
 }
 
+/** A line that says what the job has for it; blank to write on where it has nothing. */
+export function saidLine(
+  book: BookView,
+  name: string,
+  column: string,
+  wide = false,
+): TemplateResult {
+  const job = book.sheet('job');
+  const has = job?.columns.some(({ id }) => id === column) ?? false;
+  const said = job && has && job.cell(0, column).state === 'known' ? job.cell(0, column).text : '';
+  if (said === '') return blankLine(name, wide);
+  return html`<div class="blank ${wide ? 'wide' : ''}">
+    <dt>${name}</dt>
+    <dd>${said}</dd>
+  </div>`;
+}
+
 /** A choice to tick by hand. */
 export function tickLine(name: string, choices: readonly string[]): TemplateResult {
   return html`<div class="blank">

@@ -1,14 +1,20 @@
 import type { BookView } from '../../worksheet/index.ts';
 import { CalculationPage, calculationTitle, type PagePart } from './calculation-page.ts';
+import './crew-page.ts';
+import './quote-page.ts';
 import './supplier-page.ts';
 
 /** The pages that can be printed. */
-export type PrintedPage = 'supplier' | 'calculation';
+export type PrintedPage = 'supplier' | 'crew' | 'quote' | 'calculation';
 
 const PAGES = {
   supplier: 'bp-supplier-page',
+  crew: 'bp-crew-page',
+  quote: 'bp-quote-page',
   calculation: 'bp-calculation-page',
 } as const;
+
+const NAMES = { supplier: 'Supplier’s list', crew: 'Crew sheet', quote: 'Quote' } as const;
 
 let clear: (() => void) | undefined;
 
@@ -52,7 +58,7 @@ async function fill(which: PrintedPage, book: BookView, part?: PagePart): Promis
   page.book = book;
   if (part && page instanceof CalculationPage) page.portion = part;
   place.append(page);
-  const name = which === 'calculation' ? calculationTitle(book, part) : 'Supplier’s list';
+  const name = which === 'calculation' ? calculationTitle(book, part) : NAMES[which];
   const sheet = new CSSStyleSheet();
   sheet.replaceSync(paperRules(`${book.name}: ${name}`));
   document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet];

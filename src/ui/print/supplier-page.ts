@@ -8,6 +8,7 @@ import {
   cautionList,
   pageHeader,
   printedCell,
+  saidLine,
   stopList,
   tickLine,
 } from './page-parts.ts';
@@ -15,7 +16,17 @@ import { pageStyle } from './page-style.ts';
 import { supplierGroups, type SupplierGroup, type SupplierLine } from './supplier-list.ts';
 
 const ALWAYS = ['size', 'length', 'quantity', 'unit'];
-const WHERE_FILLED = ['species', 'grade', 'finish', 'treatment', 'pack_quantity', 'note'];
+const WHERE_FILLED = [
+  'width',
+  'needed',
+  'species',
+  'grade',
+  'finish',
+  'treatment',
+  'pack_quantity',
+  'detail',
+  'note',
+];
 const CONCRETE = /bag|concrete|mix|cement/iu;
 
 /** The list a yard's clerk fills: stock pieces by item, largest first, with blanks for the delivery. */
@@ -32,7 +43,8 @@ export class SupplierPage extends LitElement {
     return html`
       ${pageHeader(this.book, 'Supplier’s list')}
       <dl class="blanks">
-        ${['Company', 'Account or PO', 'Contact', 'Phone'].map((name) => blankLine(name))}
+        ${saidLine(this.book, 'Company', 'company')} ${blankLine('Account or PO')}
+        ${blankLine('Contact')} ${saidLine(this.book, 'Phone', 'company_phone')}
         ${tickLine('This is', ['a quote', 'an order'])} ${blankLine('Needed by')}
       </dl>
       ${this.renderHold(groups)} ${this.renderTable(groups)}

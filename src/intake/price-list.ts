@@ -1,0 +1,105 @@
+import { decode, records } from '../csv/index.ts';
+import type { Change, Notebook, Row } from '../notebook/index.ts';
+import { isProblem, problem, type Problem } from '../units/index.ts';
+
+/** A yard's prices as they stand in a file, by column of the prices sheet. */
+export interface PriceList {
+  readonly rows: readonly ReadonlyMap<string, string>[];
+  readonly linesRead: number;
+  /** Lines that hold no item, with their place in the file. */
+  readonly passedOver: readonly { readonly line: number; readonly why: string }[];
+}
+
+const WORDS: readonly (readonly [column: string, heads: RegExp])[] = [
+  ['second_price', /^(second (yard|price)|price,? second yard|other (yard|price))$/],
+  ['price', /^(price|unit price|price each|each|first (yard|price)|price,? first yard|cost)$/],
+  ['item', /^(item|product|material|article)$/],
+  ['size', /^(size|nominal size|dimension)$/],
+  ['length', /^(length|len|stock length)$/],
+  ['note', /^(note|notes|remark|remarks|substitute)$/],
+];
+const KEY = ['item', 'size', 'length'];
+
+/** Reads a yard's price list; undefined where the file is not one, because no line heads an item and a price. */
+export function readPriceList(bytes: Uint8Array): PriceList | Problem | undefined {
+  const decoded = decode(bytes);
+  if (isProblem(decoded)) return undefined;
+  const all = records(decoded.text).records;
+  const at = all.findIndex(({ cells }) => {
+    const columns = cells.map(columnOf);
+    return columns.includes('item') && columns.includes('price') && !cells.some(isLean);
+  });
+  const head = all[at];
+  if (!head) return undefined;
+  const columns = head.cells.map(columnOf);
+  const doubled = columns.find(
+    (column, place) => column !== undefined && columns.indexOf(column) !== place,
+  );
+  if (doubled !== undefined) {
+    return problem(
+      `Price list, line ${String(head.line)}`,
+      `Two columns would fill “${doubled}”.`,
+      'Give each column a head of its own: Item, Size, Length, Price, Second yard.',
+    );
+  }
+  const rows: ReadonlyMap<string, string>[] = [];
+  const passedOver: { line: number; why: string }[] = [];
+  for (const { cells, line } of all.slice(at + 1)) {
+    const row = new Map<string, string>();
+    columns.forEach((column, place) => {
+      const text = (cells[place] ?? '').trim();
+      if (column !== undefined && text !== '') row.set(column, text);
+    });
+    if (row.has('item')) rows.push(row);
+    else if (cells.some((cell) => cell.trim() !== '')) passedOver.push({ line, why: 'no item' });
+  }
+  return { rows, linesRead: rows.length + passedOver.length, passedOver };
+}
+
+/** Puts a price list on the prices sheet: over the prices of the same item, size and length, and under the rest. One act that can be undone. */
+export function bringInPrices(list: PriceList, name: string, notebook: Notebook): void {
+  const standing = new Map(notebook.rows('prices').map((row) => [keyOf(row.cells), row]));
+  const changes: Change[] = [];
+  const fresh: Map<string, ReadonlyMap<string, string>> = new Map();
+  for (const cells of list.rows) {
+    const key = keyOf(cells);
+    const row = standing.get(key);
+    if (!row) fresh.set(key, new Map([...(fresh.get(key) ?? []), ...cells]));
+    else {
+      for (const [column, after] of cells) {
+        const before = row.cells.get(column);
+        if (before !== after)
+          changes.push({ edit: 'cell', sheet: 'prices', row: row.id, column, before, after });
+      }
+    }
+  }
+  const ids = notebook.freshIds(fresh.size);
+  const rows = [...fresh.values()].map((cells, at): Row => ({
+    id: ids[at] ?? '',
+    cells: new Map(cells),
+  }));
+  if (rows.length > 0) {
+    changes.push({ edit: 'add rows', sheet: 'prices', at: notebook.rows('prices').length, rows });
+  }
+  if (changes.length > 0) notebook.do(`bring in ${name}`, changes);
+}
+
+function columnOf(head: string): string | undefined {
+  const words = head
+    .toLowerCase()
+    .replace(/\(.*\)/, '')
+    .replace(/\s+/g, ' ')
+    .trim();
+  return WORDS.find(([, heads]) => heads.test(words))?.[0];
+}
+
+// A list of posts may price them too, and is still a list of posts.
+function isLean(head: string): boolean {
+  return /\b(lean|gap|plumb|station|post no)\b/i.test(head);
+}
+
+function keyOf(cells: ReadonlyMap<string, string>): string {
+  return KEY.map((column) => (cells.get(column) ?? '').toLowerCase().replace(/\s+/g, ' ')).join(
+    '|',
+  );
+}

@@ -1,0 +1,148 @@
+import type { BookView, SheetView } from '../worksheet/index.ts';
+import type { Table } from './table.ts';
+
+/** What the crew does at one post. Every measure carries its unit; what is not known says so. */
+export interface CrewLine {
+  readonly row: string;
+  readonly post: string;
+  readonly action: string;
+  readonly oldFooting: string;
+  readonly hole: string;
+  readonly gravel: string;
+  readonly bags: string;
+  readonly cut: string;
+  readonly setTo: string;
+  readonly props: string;
+  readonly rehangAfter: string;
+  readonly railEnds: string;
+  readonly hazards: readonly string[];
+}
+
+const HEADS = [
+  'Post', 'Action', 'Old footing', 'Hole', 'Gravel', 'Bags', 'Cut post', 'Set to', 'Props',
+  'Rehang after', 'Rail ends and screws', 'Hazards', 'Done', 'Gap after', 'Initials',
+]; // prettier-ignore
+
+/** A line for every post that needs work or whose remedy is still open, in the order of the run. */
+export function crewLines(book: BookView): readonly CrewLine[] {
+  const posts = book.sheet('posts');
+  if (!posts) return [];
+  return rowsOf(posts).flatMap((row) => {
+    const { state, text, note } = posts.cell(row, 'remedy');
+    if (state === 'known' && text === 'leave') return [];
+    const action =
+      state === 'known' ? text : `not decided: ${note === '' ? 'readings are missing' : note}`;
+    return [crewLine(book, posts, row, action)];
+  });
+}
+
+/** The crew sheet as a table, with blank columns to write in. */
+export function crewTable(book: BookView): Table {
+  return [
+    HEADS,
+    ...crewLines(book).map((line) => [
+      line.post, line.action, line.oldFooting, line.hole, line.gravel, line.bags, line.cut,
+      line.setTo, line.props, line.rehangAfter, line.railEnds, line.hazards.join('; '), '', '', '',
+    ]),
+  ]; // prettier-ignore
+}
+
+function crewLine(book: BookView, posts: SheetView, at: number, action: string): CrewLine {
+  const row = posts.rowId(at);
+  const of = (sheet: string, column: string): string => measure(book, sheet, row, column);
+  const mix = measure(book, 'job', 'job', 'mix');
+  const byHole = measure(book, 'job', 'job', 'bag_rounding') === 'by hole';
+  const isNew = action === 'replace';
+  const bags = of('holes', byHole ? 'bags' : 'mixer_bags');
+  const above = of('holes', 'above_grade');
+  return {
+    row,
+    post: posts.rowKey(at),
+    action,
+    oldFooting: isNew ? footing(of) : '',
+    hole: isNew ? joined([of('holes', 'width'), of('holes', 'depth')], ' x ') : '',
+    gravel: isNew ? of('holes', 'gravel') : '',
+    bags: isNew && bags !== '' ? `${bags} of ${mix}` : '',
+    cut: isNew ? joined([of('holes', 'post_size'), of('holes', 'post_length')], ', ') : '',
+    setTo:
+      isNew && above !== ''
+        ? `top ${above} above grade`
+        : action === 're-plumb'
+          ? 'plumb on two faces'
+          : '',
+    props: propWords(of),
+    rehangAfter: isNew ? rehang(of) : '',
+    railEnds: isNew ? railWords(book, of('posts', 'rail_ends')) : '',
+    hazards: hazards(book, row, of),
+  };
+}
+
+type Of = (sheet: string, column: string) => string;
+
+function footing(of: Of): string {
+  const weight = of('removal', 'footing_weight');
+  return joined([of('removal', 'way'), weight === '' ? 'weight not known' : weight], ', ');
+}
+
+function propWords(of: Of): string {
+  const [count, length, out] = [
+    of('bracing', 'props'),
+    of('bracing', 'length'),
+    of('bracing', 'out'),
+  ];
+  return count === '' ? '' : `${count}, ${length} long, foot ${out} out`;
+}
+
+function rehang(of: Of): string {
+  const date = of('cure', 'rehang_after');
+  const wait = of('cure', 'wait');
+  return date !== '' ? date : wait === '' ? '' : `${wait} after the pour`;
+}
+
+function railWords(book: BookView, ends: string): string {
+  const screws = measure(book, 'job', 'job', 'screws_per_rail_end');
+  if (ends === '' || ends === '0') return '';
+  return screws === '' ? ends : `${ends}, ${screws} screws each`;
+}
+
+function hazards(book: BookView, row: string, of: Of): readonly string[] {
+  const stopped = of('posts', 'stopped_by');
+  const water = of('posts', 'standing_water');
+  const lever = [of('removal', 'lever_low'), of('removal', 'lever_high')];
+  const rules = new Set(
+    book
+      .stops()
+      .filter((stop) => stop.row === row)
+      .map(({ rule }) => rule),
+  );
+  return [
+    stopped === '' ? '' : `stopped by ${stopped}`,
+    rules.has('short_hole') ? 'hole short: do not set it before it is settled' : '',
+    rules.has('root_zone') ? 'roots: dig by hand' : '',
+    water === '' || water.startsWith('0 ') ? '' : `${water} of water: bail first`,
+    lever[0] === '' || !rules.has('heavy_footing')
+      ? ''
+      : `footing needs a lever, ${joined(lever, ' to ')}`,
+    rules.has('weak_post') ? 'little wood left at grade' : '',
+    rules.has('far_out') ? 'may fall: keep that side clear' : '',
+    of('posts', 'note'),
+  ].filter((words) => words !== '');
+}
+
+function measure(book: BookView, sheetId: string, row: string, column: string): string {
+  const sheet = book.sheet(sheetId);
+  const at = sheet ? rowsOf(sheet).find((each) => sheet.rowId(each) === row) : undefined;
+  const head = sheet?.columns.find(({ id }) => id === column);
+  if (!sheet || at === undefined || !head) return '';
+  const { state, text } = sheet.cell(at, column);
+  if (state !== 'known' || text === '') return '';
+  return head.unit === '' || /['"′″]/u.test(text) ? text : `${text} ${head.unit}`;
+}
+
+function joined(parts: readonly string[], by: string): string {
+  return parts.filter((part) => part !== '').join(by);
+}
+
+function rowsOf(sheet: SheetView): readonly number[] {
+  return Array.from({ length: sheet.rowCount }, (_, row) => row);
+}

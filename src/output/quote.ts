@@ -1,0 +1,156 @@
+import type { BookView, CellView, SheetView } from '../worksheet/index.ts';
+import type { Table } from './table.ts';
+
+/** One post as its owner reads it. */
+export interface QuoteLine {
+  readonly post: string;
+  readonly finding: string;
+  readonly remedy: string;
+  readonly included: string;
+}
+
+/** One sum of the quote; blank while it waits. */
+export interface QuoteSum {
+  readonly name: string;
+  readonly amount: string;
+}
+
+/** What is never in the price unless it is written into it. */
+export const EXCLUDED = [
+  'rock and roots met below the surface',
+  'buried services and sprinklers',
+  'trees and their roots',
+  'survey, boundary and neighbors’ consent',
+  'rot or damage that can’t be seen before work begins',
+] as const;
+
+const DONE: Readonly<Record<string, string>> = {
+  leave: 'nothing needed',
+  're-plumb': 'set plumb again and packed',
+  mend: 'mended at grade',
+  replace: 'new post in new concrete',
+};
+
+const CAUSES: Readonly<Record<string, string>> = {
+  snapped: 'snapped',
+  'rot at grade': 'rotten where it meets the ground',
+  heaved: 'lifted by frost',
+  'loose collar': 'loose in its concrete',
+  'ground gave way': 'loose in the ground',
+  'footing turning': 'its footing turns in the ground',
+  'wet ground': 'stands in wet ground',
+  'leans, footing firm': 'leans on a firm footing',
+  'none seen': '',
+};
+
+const INCLUDED: Readonly<Record<string, string>> = {
+  leave: '',
+  're-plumb': 'propping, packing, plumbing on two faces',
+  mend: 'parts and fixing',
+  replace: 'old footing out, hole, post, concrete, props, rails rehung after the wait',
+};
+
+/** What was found at each post that is in the price, and what is done about it. */
+export function quoteLines(book: BookView): readonly QuoteLine[] {
+  const posts = book.sheet('posts');
+  if (!posts) return [];
+  return rowsOf(posts).flatMap((row) => {
+    const remedy = posts.cell(row, 'remedy');
+    if (remedy.state === 'known' && remedy.text === 'leave') return [];
+    const known = remedy.state === 'known' ? remedy.text : '';
+    return [
+      {
+        post: posts.rowKey(row),
+        finding: findingAt(book, posts, row),
+        remedy: known === '' ? 'not decided yet' : (DONE[known] ?? known),
+        included: INCLUDED[known] ?? '',
+      },
+    ];
+  });
+}
+
+/** Price, tax, total, deposit and balance. */
+export function quoteSums(book: BookView): readonly QuoteSum[] {
+  return (
+    [
+      ['Price before tax', 'price_before_tax'],
+      ['Tax', 'tax'],
+      ['Total', 'total_price'],
+      ['Deposit', 'deposit'],
+      ['Balance when the work is done', 'balance'],
+    ] as const
+  ).map(([name, column]) => ({ name, amount: moneyText(book, column) }));
+}
+
+/** Why the total is not there yet; blank where it is. */
+export function quoteWaits(book: BookView): string {
+  const job = book.sheet('job');
+  const total = job?.cell(0, 'total_price');
+  if (!job || !total || total.state === 'known') return '';
+  const unpriced = job.cell(0, 'unpriced').value;
+  const lines =
+    typeof unpriced === 'number' && unpriced > 0
+      ? `${String(unpriced)} lines of the materials list have no price`
+      : '';
+  return [total.note, lines].filter((part) => part !== '').join('; ') || 'not known yet';
+}
+
+/** The quote as a table: posts first, then the sums. */
+export function quoteTable(book: BookView): Table {
+  return [
+    ['Post', 'Finding', 'Remedy', 'Included', 'Amount'],
+    ...quoteLines(book).map(({ post, finding, remedy, included }) => [
+      post,
+      finding,
+      remedy,
+      included,
+      '',
+    ]),
+    ...quoteSums(book).map(({ name, amount }) => ['', name, '', '', amount]),
+    ...[...EXCLUDED, ownExclusions(book)]
+      .filter((words) => words !== '')
+      .map((words) => ['', 'Not included', words, '', '']),
+  ];
+}
+
+/** What the estimator leaves out besides. */
+export function ownExclusions(book: BookView): string {
+  return book.sheet('job')?.cell(0, 'exclusions').text ?? '';
+}
+
+/** An amount of money to the cent in the job's currency; blank while it waits. */
+export function moneyText(book: BookView, column: string): string {
+  const job = book.sheet('job');
+  const value = job?.cell(0, column).value;
+  if (!job || typeof value !== 'number') return '';
+  return `${value.toFixed(2)} ${job.cell(0, 'currency').text}`.trim();
+}
+
+function findingAt(book: BookView, posts: SheetView, row: number): string {
+  const column = (id: string) => posts.columns.find((each) => each.id === id);
+  const said = (id: string): string => {
+    const cell = posts.cell(row, id);
+    return cell.state === 'known' && cell.text !== '' ? withUnit(cell, column(id)?.unit ?? '') : '';
+  };
+  const offset = said('top_offset');
+  const isOut = offset !== '' && posts.cell(row, 'top_offset').value !== 0;
+  const probe = posts.cell(row, 'probe_depth').value;
+  const sound = book.sheet('job')?.cell(0, 'probe_sound').value;
+  const isSoft = typeof probe === 'number' && typeof sound === 'number' && probe > sound;
+  const cause = said('cause');
+  return [
+    isOut ? `${offset} out of plumb at the top` : '',
+    isSoft ? `soft to ${said('probe_depth')} at grade` : '',
+    CAUSES[cause] ?? cause,
+  ]
+    .filter((part) => part !== '')
+    .join('; ');
+}
+
+function withUnit({ text }: CellView, unit: string): string {
+  return unit === '' || /['"′″]/u.test(text) ? text : `${text} ${unit}`;
+}
+
+function rowsOf(sheet: SheetView): readonly number[] {
+  return Array.from({ length: sheet.rowCount }, (_, row) => row);
+}
