@@ -63,6 +63,9 @@ export class Phone extends LitElement {
       bp-job-form {
         margin: 0 -16px 8px;
       }
+      bp-curve {
+        margin: 18px 0;
+      }
       bp-rows {
         margin: 0 -16px 24px;
       }

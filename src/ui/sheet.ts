@@ -43,6 +43,12 @@ export class Sheet extends LitElement {
       .above .picture {
         margin-bottom: 14px;
       }
+      .picture {
+        display: grid;
+        grid-template-columns: minmax(0, 1fr);
+        gap: 20px;
+        align-items: start;
+      }
       .beside {
         display: grid;
         grid-template-columns: minmax(240px, 330px) minmax(0, 1fr);
@@ -58,7 +64,7 @@ export class Sheet extends LitElement {
           grid-template-columns: minmax(0, 1fr);
         }
         .beside .picture {
-          max-width: 420px;
+          grid-template-columns: repeat(2, minmax(0, 420px));
         }
       }
     `,

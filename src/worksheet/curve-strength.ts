@@ -145,7 +145,7 @@ class Strength {
 
   private stretches(reach: number): readonly CurveStretch[] {
     if (this.warmth === 'log') return forecastOf(this.spot, this.isPost ? (valueAt(this.spot, 'poured_after') ?? 0) : 0, reach); // prettier-ignore
-    const label = this.warmth === 'air' ? `${this.name().slice(3)}, the day’s mean` : `${this.mild()}, taken`; // prettier-ignore
+    const label = this.warmth === 'air' ? `${this.name().slice(3)}, the day’s mean` : `${this.mild()}, assumed`; // prettier-ignore
     return [{ from: 0, to: reach / HOUR, label }];
   }
 

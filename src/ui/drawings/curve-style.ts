@@ -32,6 +32,8 @@ export const curveStyle = css`
   }
   .mark {
     fill: var(--drawn-chalk);
+    stroke: var(--drawn-paper);
+    stroke-width: 1.5;
   }
   .lead {
     fill: none;
@@ -39,12 +41,38 @@ export const curveStyle = css`
     stroke-width: 1.25;
     stroke-dasharray: 3 3;
   }
-  .marked {
-    fill: var(--drawn-chalk);
+  .number {
+    fill: var(--drawn-paper);
+    font-size: 13px;
     font-weight: 600;
   }
-  .name,
-  .marked {
+  .key {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 2px 16px;
+    margin: 2px 0 6px;
+    padding: 0;
+    list-style: none;
+  }
+  .dot {
+    display: inline-block;
+    min-width: 17px;
+    margin-right: 3px;
+    border-radius: 9px;
+    background: var(--drawn-chalk);
+    color: var(--drawn-paper);
+    font-size: 13px;
+    line-height: 17px;
+    text-align: center;
+  }
+  .dashes {
+    display: inline-block;
+    width: 22px;
+    margin-right: 3px;
+    border-top: 2px dashed var(--drawn-soft);
+    vertical-align: 0.3em;
+  }
+  .name {
     paint-order: stroke;
     stroke: var(--drawn-paper);
     stroke-width: 4px;

@@ -16,7 +16,7 @@ import {
   type Drawn,
   type Frame,
 } from './curve-frame.ts';
-import { drawLevels, drawLines, drawMarks, drawStretches } from './curve-parts.ts';
+import { drawLevels, drawLines, drawMarks, drawStretches, renderKey } from './curve-parts.ts';
 import { curveStyle } from './curve-style.ts';
 import { drawingStyle } from './drawing-style.ts';
 import { px } from './figures.ts';
@@ -59,8 +59,9 @@ export class Curve extends Sized {
         <desc id="summary">${spoken(drawn)}</desc>
         ${this.renderAxes(frame)} ${drawStretches(drawn.stretches, frame)}
         ${drawLevels(drawn.levels, frame)} ${drawLines(drawn.lines, frame)}
-        ${drawMarks(drawn, frame)}
+        ${drawMarks(drawn.marks, frame)}
       </svg>
+      ${renderKey(drawn.marks, drawn.levels)}
       ${this.notes.map((note) => html`<p class="note">${note}</p>`)}
     </figure>`;
   }
@@ -74,7 +75,7 @@ export class Curve extends Sized {
         }))
         .filter(({ points }) => points.length > 1)
         .slice(0, 3),
-      marks: this.marks.filter(({ x, y }) => drawable(x) && drawable(y)),
+      marks: this.marks.filter(({ x, y }) => drawable(x) && drawable(y)).sort((a, b) => a.x - b.x),
       levels: this.levels.filter(({ y }) => drawable(y)),
       stretches: this.stretches.filter(({ from, to }) => drawable(from) && drawable(to)),
     };
@@ -84,7 +85,7 @@ export class Curve extends Sized {
     return svg`
       ${ys.map(
         (tick) => svg`<path class="guide" d="M${left} ${up(tick)}H${right}"></path>
-          <text class="toward-left" x=${left - 8} y=${px(up(tick) + 5)}>${plain(tick)}</text>`,
+          <text class="toward-left" x=${left - 12} y=${px(up(tick) + 5)}>${plain(tick)}</text>`,
       )}
       ${xs.map(
         (tick) => svg`<path class="tick" d="M${across(tick)} ${bottom}v5"></path>

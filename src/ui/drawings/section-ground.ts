@@ -19,7 +19,7 @@ export function drawGround(
         ? svg`<path class="rock" d="${ledge}V${floor}H0Z"></path>
             <path class="ledge" d=${ledge}></path>
             <path class="crack" d=${cracks(section, floor)}></path>
-            <text x="10" y=${px(Math.min(bottom + 26, floor - 8))}>${stoppedBy}</text>`
+            <text x="10" y=${px(ledgeWords(bottom + 26, frost, floor - 8))}>${stoppedBy}</text>`
         : nothing
     }
     ${
@@ -56,6 +56,12 @@ export function drawHole(section: Section): TemplateResult<2> {
 function drawTimber({ left, right, top, foot }: NonNullable<Section['post']>): TemplateResult<2> {
   const middle = px((left + right) / 2);
   return svg`<path class="timber" d="M${left} ${foot}V${top + 5}L${middle} ${top + 1}L${right} ${top + 5}V${foot}Z"></path>`;
+}
+
+// Under the frost line where its own words stand in the way.
+function ledgeWords(wanted: number, frost: number | undefined, lowest: number): number {
+  const isInTheWay = frost !== undefined && Math.abs(frost - 6 - wanted) < 18;
+  return Math.min(isInTheWay ? frost + 20 : wanted, lowest);
 }
 
 function ledgeLine({ width, left, right, bottom }: Section): string {

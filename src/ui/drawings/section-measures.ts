@@ -49,10 +49,9 @@ export function dimensions(
   };
   if (wish) {
     const figure = px((bottom + wanted) / 2);
-    const word = wish === depth ? 'wanted' : 'wanted in the ground';
     return [
       { ...hole, word: 'reached' },
-      { ...far, to: wanted, text: wish.text, word, figure, wanted: true },
+      { ...far, to: wanted, text: wish.text, word: 'wanted', figure, wanted: true },
     ];
   }
   if (!embedment) return [{ ...hole, word: 'hole' }];

@@ -45,7 +45,7 @@ export function layOutHole(
   const wantedDepth = [depth, hole.embedment].find((wish) => wish && reached < wish.size * 0.999);
   const short = wantedDepth !== undefined;
   const above = Math.max(0, hole.concreteTop ?? 0) + (hole.crown?.size ?? 0) + ABOVE;
-  const deepest = Math.max(depth.size, reached, hole.frost?.size ?? 0);
+  const deepest = Math.max(depth.size, reached, wantedDepth?.size ?? 0, hole.frost?.size ?? 0);
   const scale = Math.min(TALL / (above + deepest * (1 + BELOW)), (frame - 2 * GUTTER) / width.size);
   const down = (below: number): number => px(12 + (above + below) * scale);
   const middle = frame / 2;

@@ -1,4 +1,5 @@
 const ABOUT = 5;
+const MOST = 50;
 const STEPS = [1, 2, 2.5, 5, 10];
 
 /** Where an axis starts and ends, and the steps it may be counted in, where that is settled. */
@@ -21,6 +22,8 @@ export function tickMarks(
   const step = steps.find((each) => span / each <= ABOUT + 1) ?? roundStep(span / ABOUT);
   const first = Math.floor(least / step + 1e-9);
   const count = Math.ceil(greatest / step - 1e-9) - first;
+  // A span too small for its numbers to be told apart has no steps.
+  if (!(count > 0 && count <= MOST)) return [least, least + 1];
   return Array.from({ length: count + 1 }, (_, tick) =>
     Number(((first + tick) * step).toPrecision(12)),
   );

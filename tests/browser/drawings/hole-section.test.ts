@@ -86,6 +86,21 @@ describe('<bp-hole-section>', () => {
     expect(await faults(section)).toEqual([]);
   });
 
+  it('reaches down to the depth that was wanted, and keeps frost and rock apart', async () => {
+    const book = rockRun({ frost_depth: inches('24', 24) });
+    book.change('holes', 'p4', 'depth', inches('18', 18));
+    book.change('holes', 'p4', 'embedment', inches('67', 67));
+    const section = await drawn('bp-hole-section', { book, current: 'p4' });
+    const paper = section.shadowRoot!.querySelector('svg')!.viewBox.baseVal.height;
+    const wish = box(section, '.wish');
+    expect(wish.y + wish.height).toBeLessThanOrEqual(paper);
+    const words = [...section.shadowRoot!.querySelectorAll('text')];
+    const [rock, frost] = [/^rock/u, /^frost/u].map((name) =>
+      words.find((each) => name.test(each.textContent.trim()))?.getBBox(),
+    );
+    expect(Math.abs(rock!.y - frost!.y)).toBeGreaterThan(14);
+  });
+
   it('draws no rock where something else stopped the digging', async () => {
     const book = rockRun();
     book.change('posts', 'p4', 'stopped_by', 'pipe');

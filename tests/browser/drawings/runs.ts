@@ -87,9 +87,9 @@ export function hole(post: string, more: Cells = {}): Cells {
 }
 
 /** Post 4's hole stopped by rock at 18 in where 36 in was wanted, no gravel. */
-export function rockRun(): FakeBook {
+export function rockRun(job: FakeRows[string] = {}): FakeBook {
   return fakeBook({
-    job: { job: JOB },
+    job: { job: { ...JOB, ...job } },
     posts: {
       p4: { post: '4', remedy: 'replace', stopped_by: 'rock', top_offset: inches('0', 0) },
       p5: { post: '5', remedy: 're-plumb', stopped_by: '', top_offset: inches('1/2', 0.5) },
