@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { basename, delimiter, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { defineConfig, type Plugin } from 'vite';
 
 // P-L-U-M on a telephone's keys. Stored notebooks belong to one address and port, so the usual
@@ -28,7 +29,7 @@ export default defineConfig(async ({ mode }) => {
   return {
     root: testing ? '.' : 'src',
     clearScreen: false,
-    plugins: [sheetsAsData(), compactTemplates(), contentPolicy(), addressLine()],
+    plugins: [sheetsAsData(), compactTemplates(), readingThread(), contentPolicy(), addressLine()],
     build: {
       target: 'es2022',
       outDir: '../dist',
@@ -88,6 +89,29 @@ function compactTemplates(): Plugin {
     transform: {
       filter: { id: /\/src\/ui\/.*\.ts$/ },
       handler: (code) => ({ code: code.replaceAll(/\n[ \t]+/g, '\n'), map: null }),
+    },
+  };
+}
+
+/**
+ * Gives the address of the thread that reads files. It is built with the page, not beside it as a bundle of its own, so
+ * that both share the importer and a browser fetches it once.
+ */
+function readingThread(): Plugin {
+  const NAME = 'virtual:reading-thread';
+  const file = fileURLToPath(new URL('src/intake/reading-thread.ts', import.meta.url));
+  let isBuild = false;
+  return {
+    name: 'reading-thread',
+    configResolved: ({ command }) => {
+      isBuild = command === 'build';
+    },
+    resolveId: (id) => (id === NAME ? `\0${NAME}` : undefined),
+    load(id) {
+      if (id !== `\0${NAME}`) return undefined;
+      if (!isBuild) return `export const address = ${JSON.stringify(`/@fs${file}`)};`;
+      const built = this.emitFile({ type: 'chunk', id: file, name: 'reading-thread' });
+      return `export const address = import.meta.ROLLUP_FILE_URL_${built};`;
     },
   };
 }

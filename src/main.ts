@@ -1,4 +1,5 @@
-import type { Intake } from './intake/index.ts';
+import { address as readingThread } from 'virtual:reading-thread';
+import type { CameIn, Intake } from './intake/index.ts';
 import { Notebook, fromText, type NotebookDocument } from './notebook/index.ts';
 import {
   accountFor,
@@ -15,8 +16,10 @@ import {
 import { openShelf } from './storage/index.ts';
 import {
   installLook,
+  ownScript,
   printOnCommand,
   printPage,
+  readingOf,
   type BroughtIn,
   type Desk,
   type OpenJob,
@@ -102,13 +105,18 @@ const desk: Desk = {
     return job;
   },
   remove: (id) => shelf.remove(id),
-  async importSite(file, into) {
-    const bytes = new Uint8Array(await file.arrayBuffer());
+  async readSite(file, into, { progress }) {
+    const { SiteReader, intakeColumns } = await loadImporter();
     const isOpen = into !== undefined && into.id === current?.id;
     const job = isOpen && current ? current : await newJob(file.name.replace(/\.[^.]*$/, ''));
-    const prices = await takePrices(bytes, file.name, job);
-    if (prices) return prices;
-    return take(bytes, file.name, job, new Map());
+    const columns = job.book.sheet('posts')?.columns ?? [];
+    return readingOf({
+      reader: new SiteReader(new Worker(ownScript(readingThread), { type: 'module' }), progress),
+      file,
+      columns,
+      how: (settled) => intakeColumns(columns, settled),
+      take: ({ intake, bytes }, settled) => put(intake, { name: file.name, bytes }, job, settled),
+    });
   },
   async openFile(file) {
     const document = fromText(await file.text());
@@ -185,18 +193,25 @@ async function save({ id, book }: Job): Promise<void> {
   if (mark.state === 'saving') show(SAVED);
 }
 
-/** Brings a crew's file into a job and accounts for every line of it. */
+/** Reads a short file here and now, and brings it into a job. */
 async function take(
   bytes: Uint8Array,
   name: string,
   job: Job,
   settled: Settled,
 ): Promise<BroughtIn> {
-  const { bringIn, intakeColumns, readSite } = await loadImporter();
+  const { intakeColumns, readSite } = await loadImporter();
   const columns = job.book.sheet('posts')?.columns ?? [];
-  const intake = readSite(bytes, name, { ...intakeColumns(columns), settled });
+  const intake = readSite(bytes, name, intakeColumns(columns, settled));
   if (isProblem(intake)) throw inWords(intake);
-  bringIn(intake, { name, bytes }, job.book.notebook);
+  return put(intake, { name, bytes }, job, settled);
+}
+
+/** Puts a file that was read into a job and accounts for every line of it. */
+async function put(intake: Intake, file: CameIn, job: Job, settled: Settled): Promise<BroughtIn> {
+  const { bringIn } = await loadImporter();
+  const { name, bytes } = file;
+  bringIn(intake, file, job.book.notebook);
   onScreen(job);
   const questions = intake.asks
     .filter(({ about }) => about === 'header')

@@ -12,6 +12,8 @@ export function settledProblem(
   const headers = tables.flatMap(({ head }) => head.headers);
   const folded = new Set(headers.map(foldedText));
   const ids = sheet.map(({ id }) => id);
+  // A width and a depth in one cell.
+  if (ids.includes('footing_width')) ids.push('footing');
   for (const [header, column] of settled) {
     if (!headers.includes(header) && !folded.has(foldedText(header))) {
       return problem(

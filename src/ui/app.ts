@@ -10,6 +10,9 @@ import type { FormulaPlace, Place } from './events.ts';
 import './formula-panel.ts';
 import './header.ts';
 import type { HeaderDeed } from './header.ts';
+import './import.ts';
+import type { Preview } from './import-desk.ts';
+import type { FileComing } from './import-flow.ts';
 import { OpenDesk } from './open-desk.ts';
 import './phone.ts';
 import './sheet.ts';
@@ -97,7 +100,7 @@ export class App extends LitElement {
         }}
         @drop=${this.dropFile}
       >
-        ${this.open.job ? this.renderJob(this.open.job) : this.renderStart()}
+        ${this.renderPage()}
       </div>
       <input
         id="readings"
@@ -133,6 +136,26 @@ export class App extends LitElement {
     this.observed = seen;
     this.crossing.disconnect();
     for (const sheet of this.sheets()) this.crossing.observe(sheet);
+  }
+
+  private renderPage(): TemplateResult {
+    const { importing, job } = this.open;
+    if (importing.file) return this.renderImport(importing.file);
+    return job ? this.renderJob(job) : this.renderStart();
+  }
+
+  private renderImport({ name, share, preview }: FileComing): TemplateResult {
+    return html`${this.renderTrouble()}
+      <bp-import
+        .name=${name}
+        .share=${share}
+        .preview=${preview}
+        @import-preview=${({ detail }: CustomEvent<Promise<Preview>>) => this.open.lookAgain(detail)}
+        @import-take=${({ detail }: CustomEvent<Promise<BroughtIn>>) => this.open.take(detail)}
+        @import-cancel=${() => {
+          this.open.importing.cancel();
+        }}
+      ></bp-import>`;
   }
 
   private renderStart(): TemplateResult {

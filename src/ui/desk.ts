@@ -1,5 +1,6 @@
 import type { Choice } from '../units/index.ts';
 import type { BookView } from '../worksheet/index.ts';
+import type { Reading, ReadingWatch } from './import-desk.ts';
 
 /** A job kept on this device. */
 export interface KeptJob {
@@ -55,8 +56,8 @@ export interface Desk {
   startEmpty(): Promise<OpenJob>;
   openDemo(): Promise<OpenJob>;
   remove(id: string): Promise<void>;
-  /** Brings a crew's CSV into the open job, or into a new one. */
-  importSite(file: File, into: OpenJob | undefined): Promise<BroughtIn>;
+  /** Reads a crew's CSV, to be looked at before it comes into the open job, or into a new one. */
+  readSite(file: File, into: OpenJob | undefined, watch: ReadingWatch): Promise<Reading>;
   /** Opens a notebook file that was saved before. */
   openFile(file: File): Promise<OpenJob>;
   /** Gives the whole notebook out as one file. */

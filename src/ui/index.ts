@@ -2,5 +2,7 @@ import './app.ts';
 import './fonts.ts';
 
 export type { BroughtIn, Desk, OpenJob, SavedMark } from './desk.ts';
+export { readingOf } from './import-preview.ts';
+export { ownScript } from './own-script.ts';
 export { installLook } from './theme.ts';
 export { printOnCommand, printPage, type PrintedPage } from './print/index.ts';

@@ -1,5 +1,7 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { BroughtIn, Desk, KeptJob, OpenJob, SavedMark } from './desk.ts';
+import type { Preview } from './import-desk.ts';
+import { ImportFlow } from './import-flow.ts';
 import type { StartChoice } from './start.ts';
 
 /**
@@ -13,6 +15,10 @@ export class OpenDesk implements ReactiveController {
   /** What went wrong last, in words. */
   trouble = '';
   broughtIn: BroughtIn | undefined;
+  /** The file that is looked at before it comes in. */
+  readonly importing = new ImportFlow(() => {
+    this.host.requestUpdate();
+  });
   saved: SavedMark = { state: 'saved', words: '' };
 
   private readonly host: ReactiveControllerHost;
@@ -58,13 +64,20 @@ export class OpenDesk implements ReactiveController {
   }
 
   bringIn(file: File): Promise<void> {
-    return this.desk ? this.take(this.desk.importSite(file, this.job)) : Promise.resolve();
+    const { desk, job } = this;
+    return desk ? this.attempt(this.importing.start(desk, file, job)) : Promise.resolve();
+  }
+
+  /** Shows a file before it comes in, once it was read again. */
+  lookAgain(coming: Promise<Preview>): Promise<void> {
+    return this.attempt(this.importing.follow(coming));
   }
 
   /** Shows what comes of a file, once it has come. */
   take(coming: Promise<BroughtIn>): Promise<void> {
     return this.attempt(
-      coming.then((came) => {
+      this.importing.during(coming).then((came) => {
+        if (!came) return;
         this.show(came.job);
         this.broughtIn = came;
       }),

@@ -6,7 +6,8 @@ import { decode, records } from '../../src/csv/index.ts';
 import { isProblem } from '../../src/units/index.ts';
 
 // csv-spectrum 2.0.0 (BSD-2-Clause), a public set of CSV files, each with what it holds as JSON.
-const home = dirname(createRequire(import.meta.url).resolve('csv-spectrum'));
+const require = createRequire(import.meta.url);
+const home = dirname(require.resolve('csv-spectrum'));
 
 /** Its own JSON disagrees with its CSV: the degree signs of the CSV are no UTF-8, those of the JSON are lost. */
 const CONTRADICTS_ITSELF = 'location_coordinates';

@@ -82,6 +82,7 @@ async function bringIn(page: Page, path: string): Promise<void> {
     .locator('input[type=file][aria-label*="eadings"]')
     .first()
     .setInputFiles(resolve(path));
+  await page.getByRole('button', { name: 'Bring in', exact: true }).click();
   await page.getByRole('grid', { name: /posts/i }).waitFor();
 }
 

@@ -27,6 +27,8 @@ const HOMES = new Map([
   ['papaparse', 'csv'],
   ['idb-keyval', 'storage'],
   ['lit', 'ui'],
+  // The address of the importer's thread, which the build gives.
+  ['virtual:reading-thread', 'main.ts'],
   ['@fontsource/barlow-condensed', 'ui'],
   ['@fontsource/barlow-semi-condensed', 'ui'],
 ]);

@@ -3,6 +3,7 @@ import { page, userEvent } from 'vitest/browser';
 import '../../../src/ui/app.ts';
 import type { App } from '../../../src/ui/app.ts';
 import type { BroughtIn, Desk, OpenJob, SavedMark } from '../../../src/ui/desk.ts';
+import type { Preview } from '../../../src/ui/import-desk.ts';
 import type { FakeBook } from './fake-book.ts';
 import { treeRun } from './fake-jobs.ts';
 import { barriers, drawn, fieldIn, focused, inside, onPage, press, words } from './on-page.ts';
@@ -131,6 +132,7 @@ describe('<bp-app> with a job', () => {
 
   it('brings in a file that is dropped on it, and accounts for its lines', async () => {
     drop(new File(['Post,Lean gap\n1,3/8'], 'run.csv'));
+    await bringIn();
     await expect.poll(() => app.shadowRoot?.querySelector('bp-brought-in')).not.toBeNull();
     const account = inside(app, 'bp-brought-in');
     expect(words(inside(account, '.summary'))).toBe('run.csv: 9 lines read');
@@ -140,6 +142,7 @@ describe('<bp-app> with a job', () => {
 
   it('asks what is open about the whole file, and takes the answer', async () => {
     drop(new File(['x'], 'run.csv'));
+    await bringIn();
     await expect.poll(() => app.shadowRoot?.querySelector('bp-brought-in')).not.toBeNull();
     await userEvent.click(inside(inside(app, 'bp-brought-in'), '.question button'));
     await expect
@@ -199,7 +202,27 @@ function fakeDesk(): Desk {
     startEmpty: () => note('empty'),
     openDemo: () => note('demo'),
     remove: () => Promise.resolve(),
-    importSite: (file) => Promise.resolve(account(`${file.name}: 9 lines read`)),
+    readSite: (file, _, { progress }) => {
+      progress(0.5);
+      const preview: Preview = {
+        name: file.name,
+        summary: '9 lines read: 8 posts, 1 line passed over.',
+        notes: [],
+        headers: [{ header: 'Gap', column: 'lean_gap', why: 'its words say so' }],
+        columns: [{ id: 'lean_gap', label: 'Lean gap' }],
+        rows: [
+          ['Line', 'Lean gap'],
+          ['2', '3/8 in'],
+        ],
+        remembered: false,
+        settle: () => Promise.resolve(preview),
+        bringIn: () => Promise.resolve(account(`${file.name}: 9 lines read`)),
+      };
+      return Promise.resolve({
+        preview: Promise.resolve(preview),
+        cancel: () => asked.push('cancel'),
+      });
+    },
     openFile: () => note('file'),
     saveFile: () => asked.push('save file'),
     giveFile: (_, name) => asked.push(`give ${name}`),
@@ -224,6 +247,13 @@ function start(): Element {
 
 function gridOf(sheet: string): Element {
   return inside(inside(app, `bp-sheet[id='${sheet}']`), 'bp-grid');
+}
+
+/** Takes the file that is looked at into the job. */
+async function bringIn(): Promise<void> {
+  await expect.poll(() => app.shadowRoot?.querySelector('bp-import')?.preview).toBeDefined();
+  await drawn(app);
+  await userEvent.click(inside(inside(app, 'bp-import'), '.first'));
 }
 
 function drop(file: File): void {

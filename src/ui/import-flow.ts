@@ -1,0 +1,89 @@
+import type { Desk, OpenJob } from './desk.ts';
+import type { Preview, Reading } from './import-desk.ts';
+
+/** A file on its way into a job. */
+export interface FileComing {
+  readonly name: string;
+  readonly share: number;
+  readonly preview: Preview | undefined;
+}
+
+/** The way of one file from being chosen to coming in or being put away. */
+export class ImportFlow {
+  file: FileComing | undefined;
+
+  private readonly changed: () => void;
+  private reading: Reading | undefined;
+  /** Raised whenever a file comes or goes, so that what is late is not heard. */
+  private turn = 0;
+
+  /** @param changed - Called whenever there is something else to show. */
+  constructor(changed: () => void) {
+    this.changed = changed;
+  }
+
+  /** Reads a file until it can be looked at. */
+  async start(desk: Desk, file: File, into: OpenJob | undefined): Promise<void> {
+    this.cancel();
+    const turn = ++this.turn;
+    this.show({ name: file.name, share: 0, preview: undefined });
+    const reading = await desk.readSite(file, into, {
+      progress: (share) => {
+        if (turn === this.turn && this.file) this.show({ ...this.file, share });
+      },
+    });
+    if (turn !== this.turn) {
+      reading.cancel();
+      return;
+    }
+    this.reading = reading;
+    await this.follow(reading.preview);
+  }
+
+  /** Shows a file once it was read again; rejects with what went wrong, and shows it as it was. */
+  async follow(coming: Promise<Preview>): Promise<void> {
+    const { turn, file } = this;
+    try {
+      const preview = await coming;
+      if (turn === this.turn && this.file) this.show({ ...this.file, preview });
+    } catch (error) {
+      // A file that was put away has nothing more to say.
+      if (turn !== this.turn) return;
+      if (file?.preview) this.show(file);
+      else this.end();
+      throw error;
+    }
+  }
+
+  /** Shows how far the file has come in, until it is in. */
+  async during<T>(coming: Promise<T>): Promise<T | undefined> {
+    const { turn } = this;
+    if (this.file) this.show({ ...this.file, share: 0, preview: undefined });
+    try {
+      return await coming;
+    } catch (error) {
+      if (turn !== this.turn) return undefined;
+      throw error;
+    } finally {
+      if (turn === this.turn) this.end();
+    }
+  }
+
+  /** Puts the file away; nothing of it comes in. */
+  cancel(): void {
+    this.reading?.cancel();
+    this.end();
+  }
+
+  private end(): void {
+    this.turn++;
+    this.reading = undefined;
+    this.file = undefined;
+    this.changed();
+  }
+
+  private show(file: FileComing): void {
+    this.file = file;
+    this.changed();
+  }
+}

@@ -1,0 +1,114 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { openApp, startBrowser } from './open.ts';
+
+const DESK = { viewport: { width: 1440, height: 1000 } };
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await startBrowser();
+});
+afterAll(async () => {
+  await browser.close();
+});
+
+describe('a crew’s file, on the built page', () => {
+  it('is put right before it comes in, and the next file of its shape is taken so', async () => {
+    const { page, complaints } = await openApp(browser, DESK);
+    await choose(page, 'a.csv', 'Post,Gap in,Bubble\n1,1/4,48 in\n2,3/8,72 in');
+    await page.getByLabel('What “Bubble” fills').selectOption({ label: 'Level length' });
+    await page.getByText('settled by you').waitFor();
+    await bringIn(page);
+    expect(await cells(page, 'Over')).toEqual(['48', '72']);
+
+    await choose(page, 'b.csv', 'Post,Gap in,Bubble\n3,1/4,24 in');
+    await page.getByText('as you settled them').waitFor();
+    await bringIn(page);
+    await expect.poll(() => cells(page, 'Over')).toEqual(['48', '72', '24']);
+    expect(complaints).toEqual([]);
+  });
+
+  it('of 100,000 lines is read beside the page, which goes on drawing', async () => {
+    const { page, complaints } = await openApp(browser, DESK);
+    await page.getByRole('button', { name: 'Start empty' }).click();
+    await page.getByRole('grid', { name: /posts/i }).waitFor();
+    await choose(page, 'long.csv', longFile(100_000));
+    await page.getByRole('progressbar').waitFor();
+    await page.evaluate(watchFrames);
+    await page.getByText('100001 lines read: 100000 posts').waitFor({ timeout: 20_000 });
+    const longest = await page.evaluate(
+      () => (globalThis as { longestFrame?: number }).longestFrame,
+    );
+    // Reading it on the page itself holds the page for longer than a second.
+    expect(longest).toBeLessThan(500);
+    expect(complaints).toEqual([]);
+  });
+
+  it('that is cancelled while it is read leaves nothing behind', async () => {
+    const { page, complaints } = await openApp(browser, DESK);
+    await page.waitForLoadState('networkidle');
+    await choose(page, 'long.csv', longFile(100_000));
+    await page.getByRole('progressbar').waitFor();
+    await page.getByRole('button', { name: 'Cancel' }).click();
+    await page.getByRole('button', { name: 'Import a CSV' }).waitFor();
+    await page.waitForLoadState('networkidle');
+    expect(complaints).toEqual([]);
+    await page.reload();
+    await page.getByRole('button', { name: 'Import a CSV' }).waitFor();
+    expect(await page.getByText('Jobs on this device').count()).toBe(0);
+  });
+
+  it('that is cancelled after it was read leaves the open job as it was', async () => {
+    const { page } = await openApp(browser, DESK);
+    await choose(page, 'a.csv', 'Post,Gap in,Level in\n1,1/4,48');
+    await bringIn(page);
+    await choose(page, 'b.csv', 'Post,Gap in,Level in\n2,3/8,48');
+    await page.getByRole('heading', { name: 'Before b.csv comes in' }).waitFor();
+    await page.getByRole('button', { name: 'Cancel' }).click();
+    await page.getByRole('grid', { name: /posts/i }).waitFor();
+    expect(await cells(page, 'Lean gap')).toEqual(['1/4']);
+  });
+});
+
+async function choose(page: Page, name: string, text: string): Promise<void> {
+  const field = page.locator('input[type=file][aria-label="Readings"]').first();
+  await field.setInputFiles({ name, mimeType: 'text/csv', buffer: Buffer.from(text) });
+}
+
+async function bringIn(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Bring in', exact: true }).click();
+  await page.getByRole('grid', { name: /posts/i }).waitFor();
+}
+
+/** What one column of the posts shows, row by row. */
+async function cells(page: Page, column: string): Promise<string[]> {
+  const grid = page.getByRole('grid', { name: /posts/i });
+  const heads = await grid.getByRole('columnheader').allInnerTexts();
+  const at = heads.findIndex((head) => head.trim().startsWith(column));
+  const rows = (await grid.getByRole('row').all()).slice(1);
+  const texts = await Promise.all(
+    rows.map((row) => row.locator('[role=gridcell],[role=rowheader]').nth(at).innerText()),
+  );
+  return texts.map((text) => text.trim().split('\n')[0] ?? '').filter((text) => text !== '');
+}
+
+/** Keeps the longest time between two frames. Runs on the page. */
+function watchFrames(): void {
+  const page = globalThis as { longestFrame?: number };
+  let last = performance.now();
+  const frame = (now: number): void => {
+    page.longestFrame = Math.max(page.longestFrame ?? 0, now - last);
+    last = now;
+    requestAnimationFrame(frame);
+  };
+  requestAnimationFrame(frame);
+}
+
+function longFile(posts: number): string {
+  const lines = Array.from(
+    { length: posts },
+    (_, at) =>
+      `${String(at + 1)},${String(8 * at)},${String((at % 50) / 8)},48,S,${String(at % 7)}/8,firm,note ${String(at)}`,
+  );
+  return `Post,Sta ft,Gap in,Level in,To,Probe in,Rock test,Note\n${lines.join('\n')}`;
+}
