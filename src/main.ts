@@ -109,6 +109,8 @@ const desk: Desk = {
     const { SiteReader, intakeColumns } = await loadImporter();
     const isOpen = into !== undefined && into.id === current?.id;
     const job = isOpen && current ? current : await newJob(file.name.replace(/\.[^.]*$/, ''));
+    const prices = await pricesCameIn(file, job);
+    if (prices) return prices;
     const columns = job.book.sheet('posts')?.columns ?? [];
     return readingOf({
       reader: new SiteReader(new Worker(ownScript(readingThread), { type: 'module' }), progress),
@@ -227,24 +229,24 @@ async function put(intake: Intake, file: CameIn, job: Job, settled: Settled): Pr
 }
 
 /** Puts a yard's price list on the prices sheet; undefined where the file is no price list. */
-async function takePrices(
-  bytes: Uint8Array,
-  name: string,
-  job: Job,
-): Promise<BroughtIn | undefined> {
+async function pricesCameIn(file: File, job: Job): Promise<BroughtIn | undefined> {
+  if (file.size > LONGEST_PRICE_LIST) return undefined;
   const { bringInPrices, readPriceList } = await loadImporter();
-  const list = readPriceList(bytes);
+  const list = readPriceList(new Uint8Array(await file.arrayBuffer()));
   if (list === undefined) return undefined;
   if (isProblem(list)) throw inWords(list);
-  bringInPrices(list, name, job.book.notebook);
+  bringInPrices(list, file.name, job.book.notebook);
   onScreen(job);
   return {
     job,
     questions: [],
-    summary: `${name}: a price list; ${String(list.linesRead)} lines read, ${String(list.rows.length)} taken onto the prices sheet.`,
+    summary: `${file.name}: a price list; ${String(list.linesRead)} lines read, ${String(list.rows.length)} taken onto the prices sheet.`,
     remarks: list.passedOver.map(({ line, why }) => `Line ${String(line)}: ${why}.`),
   };
 }
+
+/** A longer file holds posts; looking for prices in it would hold up the page. [byte] */
+const LONGEST_PRICE_LIST = 500_000;
 
 type Settled = ReadonlyMap<string, string | null>;
 

@@ -56,8 +56,14 @@ export interface Desk {
   startEmpty(): Promise<OpenJob>;
   openDemo(): Promise<OpenJob>;
   remove(id: string): Promise<void>;
-  /** Reads a crew's CSV, to be looked at before it comes into the open job, or into a new one. */
-  readSite(file: File, into: OpenJob | undefined, watch: ReadingWatch): Promise<Reading>;
+  /**
+   * Reads a crew's CSV, to be looked at before it comes into the open job, or into a new one. A yard's price list comes in at once.
+   */
+  readSite(
+    file: File,
+    into: OpenJob | undefined,
+    watch: ReadingWatch,
+  ): Promise<Reading | BroughtIn>;
   /** Opens a notebook file that was saved before. */
   openFile(file: File): Promise<OpenJob>;
   /** Gives the whole notebook out as one file. */

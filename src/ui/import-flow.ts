@@ -1,4 +1,4 @@
-import type { Desk, OpenJob } from './desk.ts';
+import type { BroughtIn, Desk, OpenJob } from './desk.ts';
 import type { Preview, Reading } from './import-desk.ts';
 
 /** A file on its way into a job. */
@@ -22,22 +22,32 @@ export class ImportFlow {
     this.changed = changed;
   }
 
-  /** Reads a file until it can be looked at. */
-  async start(desk: Desk, file: File, into: OpenJob | undefined): Promise<void> {
+  /** Reads a file until it can be looked at; gives what came of it where there is nothing to look at. */
+  async start(desk: Desk, file: File, into: OpenJob | undefined): Promise<BroughtIn | undefined> {
     this.cancel();
     const turn = ++this.turn;
     this.show({ name: file.name, share: 0, preview: undefined });
-    const reading = await desk.readSite(file, into, {
-      progress: (share) => {
-        if (turn === this.turn && this.file) this.show({ ...this.file, share });
-      },
-    });
-    if (turn !== this.turn) {
-      reading.cancel();
-      return;
+    try {
+      const reading = await desk.readSite(file, into, {
+        progress: (share) => {
+          if (turn === this.turn && this.file) this.show({ ...this.file, share });
+        },
+      });
+      if (!('preview' in reading)) {
+        this.end();
+        return reading;
+      }
+      if (turn !== this.turn) {
+        reading.cancel();
+        return undefined;
+      }
+      this.reading = reading;
+      await this.follow(reading.preview);
+    } catch (error) {
+      if (turn === this.turn) this.end();
+      throw error;
     }
-    this.reading = reading;
-    await this.follow(reading.preview);
+    return undefined;
   }
 
   /** Shows a file once it was read again; rejects with what went wrong, and shows it as it was. */

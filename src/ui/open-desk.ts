@@ -65,7 +65,9 @@ export class OpenDesk implements ReactiveController {
 
   bringIn(file: File): Promise<void> {
     const { desk, job } = this;
-    return desk ? this.attempt(this.importing.start(desk, file, job)) : Promise.resolve();
+    return desk
+      ? this.attempt(this.takeIfIn(this.importing.start(desk, file, job)))
+      : Promise.resolve();
   }
 
   /** Shows a file before it comes in, once it was read again. */
@@ -75,13 +77,14 @@ export class OpenDesk implements ReactiveController {
 
   /** Shows what comes of a file, once it has come. */
   take(coming: Promise<BroughtIn>): Promise<void> {
-    return this.attempt(
-      this.importing.during(coming).then((came) => {
-        if (!came) return;
-        this.show(came.job);
-        this.broughtIn = came;
-      }),
-    );
+    return this.attempt(this.takeIfIn(this.importing.during(coming)));
+  }
+
+  private async takeIfIn(coming: Promise<BroughtIn | undefined>): Promise<void> {
+    const came = await coming;
+    if (!came) return;
+    this.show(came.job);
+    this.broughtIn = came;
   }
 
   putAway(what: 'trouble' | 'broughtIn'): void {
