@@ -45,9 +45,7 @@ export const formulaFieldStyles = css`
     text-underline-offset: 4px;
   }
   ul {
-    max-height: 300px;
     margin-top: 4px;
-    overflow-y: auto;
     border: 1px solid var(--outline);
     border-left: 4px solid var(--chalk);
     background: var(--sheet);

@@ -95,6 +95,7 @@ export class Grid extends LitElement implements HandledGrid, MenuGrid {
     this.performUpdate();
     if (column !== undefined && !this.columns.some(({ id }) => id === column)) this.more = true;
     this.performUpdate();
+    this.hand.anchor = undefined;
     this.hand.goTo({
       row: row === undefined ? this.hand.at.row : Math.max(0, this.placeOfRow(row)),
       column: Math.max(

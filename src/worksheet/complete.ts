@@ -3,7 +3,7 @@ import { UNITS, dimensionName, kindName } from '../units/index.ts';
 import type { Engine } from './engine.ts';
 import type { Completion, FormulaCall, FormulaWord } from './own-view.ts';
 
-const MOST = 12;
+const MOST = 8;
 
 /** What could be written at the caret of a formula on a sheet, best first, and the call it is in. */
 export function completionAt(
