@@ -1,16 +1,21 @@
-import { LitElement, css, html, nothing } from 'lit';
+import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
-import type { BookView } from '../worksheet/index.ts';
+import type { Ask, BookView } from '../worksheet/index.ts';
 import './ask.ts';
+import type { LineOf } from './ask.ts';
+import { askColumns, firstGroups, groupCount, type AskGroup } from './ask-groups.ts';
 import { send } from './events.ts';
 import { FollowBook } from './follow-book.ts';
 import { base } from './tokens.ts';
 import { counted } from './waiting.ts';
 
+/** A longer list is shown in parts. */
+const SHOWN_AT_ONCE = 100;
+
 /**
- * All that the notebook asks, in one list that can be answered from the top down by keyboard; folded
- * to a line until it is opened, and gone once all is answered.
+ * All that the notebook asks, column by column, in one list that can be answered in any order by keyboard; folded to a
+ * line until it is opened, and gone once all is answered.
  *
  * @fires go-to - Somebody wants to see the cell an ask is about.
  */
@@ -30,6 +35,15 @@ export class Asks extends LitElement {
       summary strong {
         color: var(--paint);
       }
+      h3 {
+        padding: 10px 14px 2px;
+        border-top: 1px solid var(--rule);
+        font-size: 19px;
+      }
+      .how {
+        padding: 0 14px 8px;
+        font-size: 15px;
+      }
       li {
         border-top: 1px solid var(--rule);
         padding: 2px 14px 6px;
@@ -41,7 +55,10 @@ export class Asks extends LitElement {
   ];
 
   @property({ attribute: false }) book: BookView | undefined;
+  /** Finds the line of the file that a row came from. */
+  @property({ attribute: false }) lineOf: LineOf | undefined;
   @state() private opened = false;
+  @state() private shown = SHOWN_AT_ONCE;
 
   protected readonly follow = new FollowBook(this, () => this.book);
 
@@ -55,37 +72,75 @@ export class Asks extends LitElement {
       <summary>
         <strong>${counted(asks.length, 'ask')}</strong> to answer before the numbers stand
       </summary>
-      <ul>
-        ${repeat(
-          asks,
-          ({ id }) => id,
-          (ask) =>
-            html`<li>
-              <bp-ask .book=${this.book} .ask=${ask} @answered=${this.focusNext}></bp-ask>
-              ${
-                ask.row === undefined
-                  ? nothing
-                  : html`<a
-                      href="#${ask.sheet}"
-                      @click=${(event: Event) => {
-                        event.preventDefault();
-                        send(this, 'go-to', { sheet: ask.sheet, row: ask.row, column: ask.column });
-                      }}
-                      >Show the cell</a
-                    >`
-              }
-            </li>`,
-        )}
-      </ul>
+      ${this.opened ? this.renderList(asks) : nothing}
     </details>`;
   }
 
-  // An answered ask leaves the list; the next one, or the list's head, takes the focus.
-  private async focusNext() {
+  private renderList(asks: readonly Ask[]): TemplateResult {
+    const columns = askColumns(asks);
+    const left = groupCount(columns) - this.shown;
+    return html`<p class="how">
+        In any order: Tab leads from one to the next, and a figure picks the choice in that place.
+      </p>
+      ${firstGroups(columns, this.shown).map(
+        ({ label, groups }) =>
+          html`<h3>${label}</h3>
+            <ul aria-label=${label}>
+              ${repeat(
+                groups,
+                ({ first }) => first.id,
+                (group) => this.renderGroup(group),
+              )}
+            </ul>`,
+      )}
+      ${
+        left <= 0
+          ? nothing
+          : html`<p class="how">
+              <button @click=${() => (this.shown += SHOWN_AT_ONCE)}>
+                Show more (${left} left)
+              </button>
+            </p>`
+      }`;
+  }
+
+  private renderGroup({ first, all }: AskGroup): TemplateResult {
+    const { sheet, row, column } = first;
+    return html`<li>
+      <bp-ask
+        .book=${this.book}
+        .ask=${first}
+        .alike=${all}
+        .lineOf=${this.lineOf}
+        @answered=${this.focusNext}
+      ></bp-ask>
+      ${
+        row === undefined
+          ? nothing
+          : html`<a
+              href="#${sheet}"
+              @click=${(event: Event) => {
+                event.preventDefault();
+                send(this, 'go-to', { sheet, row, column });
+              }}
+              >Show the cell</a
+            >`
+      }
+    </li>`;
+  }
+
+  // An answered ask leaves the list; the one that took its place, or the list's head, takes the focus.
+  private async focusNext({ target }: Event) {
+    const place = this.panels().indexOf(target as HTMLElementTagNameMap['bp-ask']);
     await this.updateComplete;
-    const next = this.renderRoot.querySelector('bp-ask');
+    const panels = this.panels();
+    const next = panels[Math.min(place, panels.length - 1)];
     if (next) await next.focusFirst();
     else this.renderRoot.querySelector('summary')?.focus();
+  }
+
+  private panels(): HTMLElementTagNameMap['bp-ask'][] {
+    return [...this.renderRoot.querySelectorAll('bp-ask')];
   }
 }
 

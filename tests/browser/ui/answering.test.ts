@@ -53,6 +53,59 @@ describe('<bp-asks>', () => {
     await expect.poll(() => asks.shadowRoot?.querySelector('details')).toBeNull();
   });
 
+  it('gives the line as it stood in the file', async () => {
+    const lineOf = (row: string) => Promise.resolve(row === 'r2' ? '2,8,"11/4",48' : undefined);
+    const asks = await onPage('bp-asks', { book, lineOf });
+    await userEvent.click(inside(asks, 'summary'));
+    await drawn(asks);
+    await expect
+      .poll(() => words(inside(asks, 'bp-ask').shadowRoot?.querySelector('.stood')))
+      .toBe('2,8,"11/4",48');
+    expect(await barriers(asks)).toEqual([]);
+  });
+
+  it('picks a choice by its figure', async () => {
+    await onPage('bp-asks', { book });
+    await press('Tab', 'Enter', 'Tab');
+    await userEvent.keyboard('1');
+    await expect.poll(() => book.answered.map(({ entry }) => entry)).toEqual(['5/8 in']);
+  });
+
+  it('leaves figures in its field to the field', async () => {
+    await onPage('bp-asks', { book });
+    await press('Tab', 'Enter', 'Tab', 'Tab');
+    await userEvent.keyboard('1');
+    expect(book.answered).toEqual([]);
+  });
+
+  it('answers the same for all that are alike, as one act', async () => {
+    for (const row of ['r1', 'r2', 'r6']) book.type('posts', row, 'lean_gap', '?8-May');
+    const asks = await onPage('bp-asks', { book });
+    await userEvent.click(inside(asks, 'summary'));
+    await drawn(asks);
+    expect(asks.shadowRoot?.querySelectorAll('bp-ask')).toHaveLength(1);
+    const ask = inside(asks, 'bp-ask');
+    await userEvent.click(inside(ask, '.all input'));
+    expect(await barriers(asks)).toEqual([]);
+    await userEvent.click(inside(ask, '.choices button'));
+    const rows = ['r1', 'r2', 'r6'];
+    expect(rows.map((row) => book.cellText({ sheet: 'posts', row, column: 'lean_gap' }))).toEqual([
+      '5/8 in',
+      '5/8 in',
+      '5/8 in',
+    ]);
+    expect(book.undoLabel).toBe('answer 3 of lean gap');
+  });
+
+  it('answers one of those that are alike alone', async () => {
+    for (const row of ['r1', 'r6']) book.type('posts', row, 'lean_gap', '?8-May');
+    const asks = await onPage('bp-asks', { book });
+    await userEvent.click(inside(asks, 'summary'));
+    await drawn(asks);
+    await userEvent.click(inside(inside(asks, 'bp-ask'), '.choices button'));
+    expect(book.answered).toHaveLength(1);
+  });
+
   it('asks again in its own field where nothing was typed', async () => {
     const asks = await onPage('bp-asks', { book });
     await press('Tab', 'Enter', 'Tab', 'Tab', 'Tab', 'Enter');
