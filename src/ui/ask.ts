@@ -98,7 +98,9 @@ export class AskPanel extends LitElement {
   }
 
   protected override willUpdate(changed: PropertyValues<this>) {
-    if (changed.has('ask') && changed.get('ask')?.id !== this.ask?.id) void this.findLine();
+    const isOther = changed.has('ask') && changed.get('ask')?.id !== this.ask?.id;
+    if (isOther) this.forAll = false;
+    if (isOther || changed.has('lineOf')) void this.findLine();
   }
 
   protected override render() {
@@ -147,7 +149,6 @@ export class AskPanel extends LitElement {
   private async findLine(): Promise<void> {
     const { ask, lineOf } = this;
     this.stood = undefined;
-    this.forAll = false;
     if (ask?.row === undefined || !lineOf) return;
     const line = await lineOf(ask.row);
     if (ask === this.ask) this.stood = line;

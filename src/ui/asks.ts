@@ -72,7 +72,7 @@ export class Asks extends LitElement {
       <summary>
         <strong>${counted(asks.length, 'ask')}</strong> to answer before the numbers stand
       </summary>
-      ${this.opened ? this.renderList(asks) : nothing}
+      ${this.renderList(asks)}
     </details>`;
   }
 
@@ -111,7 +111,7 @@ export class Asks extends LitElement {
         .book=${this.book}
         .ask=${first}
         .alike=${all}
-        .lineOf=${this.lineOf}
+        .lineOf=${this.opened ? this.lineOf : undefined}
         @answered=${this.focusNext}
       ></bp-ask>
       ${

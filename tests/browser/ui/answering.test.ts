@@ -73,7 +73,8 @@ describe('<bp-asks>', () => {
 
   it('leaves figures in its field to the field', async () => {
     await onPage('bp-asks', { book });
-    await press('Tab', 'Enter', 'Tab', 'Tab');
+    await press('Tab', 'Enter', 'Tab', 'Tab', 'Tab');
+    expect(focused()?.id).toBe('other');
     await userEvent.keyboard('1');
     expect(book.answered).toEqual([]);
   });
