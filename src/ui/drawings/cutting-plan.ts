@@ -106,7 +106,7 @@ function nameOf({ item, size }: CutList): string {
 
 function proofOf({ isLeast, total, bound }: CutList): string {
   if (isLeast) return 'no plan takes less';
-  const over = Math.ceil((total / bound - 1) * 1000) / 10;
+  const over = Math.ceil((total / bound - 1) * 1000 - 1e-6) / 10;
   return `within ${String(over)}% of the least any plan could take`;
 }
 

@@ -6,6 +6,9 @@ type Drawable =
   | 'bp-hole-section'
   | 'bp-bags-picture'
   | 'bp-curve'
+  | 'bp-cutting-plan'
+  | 'bp-crew-page'
+  | 'bp-quote-page'
   | 'bp-supplier-page'
   | 'bp-calculation-page';
 

@@ -200,3 +200,36 @@ function lines(page: Element): readonly (readonly string[])[] {
     [...row.children].slice(0, 6).map((cell) => cell.textContent.trim()),
   );
 }
+
+describe('<bp-crew-page> and <bp-quote-page>', () => {
+  it.each(['bp-crew-page', 'bp-quote-page'] as const)(
+    '%s has nothing an accessibility check objects to',
+    async (tag) => {
+      expect(await faults(await drawn(tag, { book: paperBook() }))).toEqual([]);
+    },
+  );
+
+  it('gives each post that needs work a block with boxes, and the cautions of the work', async () => {
+    const page = await drawn('bp-crew-page', { book: paperBook() });
+    expect(texts(page, '.post h3')).toHaveLength(9);
+    expect(texts(page, '.done').every((text) => /Done.*Gap after.*Initials/.test(text))).toBe(true);
+    expect(texts(page, '.cautions').join()).toMatch(/buried services.*propped fence.*silica/s);
+  });
+
+  it('says that a quote without a price can not be signed yet', async () => {
+    const page = await drawn('bp-quote-page', { book: paperBook() });
+    expect(texts(page, '.hold').join()).toMatch(/^Not ready to sign/);
+    expect(texts(page, '.left-out li')).toContain('buried services and sprinklers');
+    expect(texts(page, 'dt')).toEqual(
+      expect.arrayContaining(['Customer’s signature', 'Valid until']),
+    );
+  });
+
+  it('can both be printed', async () => {
+    for (const which of ['crew', 'quote'] as const) {
+      await printPage(which, paperBook());
+      expect(document.querySelector(`bp-${which}-page`)).not.toBeNull();
+    }
+    expect(print).toHaveBeenCalledTimes(2);
+  });
+});
