@@ -1,5 +1,5 @@
 import { address as readingThread } from 'virtual:reading-thread';
-import type { CameIn, Intake } from './intake/index.ts';
+import type { CameIn, Comparison, Intake } from './intake/index.ts';
 import { Notebook, fromText, type NotebookDocument } from './notebook/index.ts';
 import {
   accountFor,
@@ -21,6 +21,7 @@ import {
   printPage,
   readingOf,
   type BroughtIn,
+  type ComparedFile,
   type Desk,
   type OpenJob,
   type PrintedPage,
@@ -125,6 +126,8 @@ const desk: Desk = {
     if (isProblem(document)) throw inWords({ ...document, where: file.name });
     return kept(await jobOf(crypto.randomUUID(), document));
   },
+  // Before a screen is there, nobody can be asked.
+  askMerge: () => Promise.resolve('add'),
   saveFile({ id, book }) {
     if (current?.id === id)
       download(notebookFile(current.book.notebook.document), fileName(book.name, 'json'));
@@ -211,9 +214,17 @@ async function take(
 
 /** Puts a file that was read into a job and accounts for every line of it. */
 async function put(intake: Intake, file: CameIn, job: Job, settled: Settled): Promise<BroughtIn> {
-  const { bringIn } = await loadImporter();
+  const { bringIn, compareSite, intakeColumns, mergeIn } = await loadImporter();
   const { name, bytes } = file;
-  bringIn(intake, file, job.book.notebook);
+  const { notebook } = job.book;
+  const { columns } = intakeColumns(job.book.sheet('posts')?.columns ?? [], settled);
+  const comparison = compareSite(intake, notebook.rows('posts'), columns);
+  const isThere = comparison.changed.length + comparison.same.length > 0;
+  const choice = isThere ? await desk.askMerge(forPeople(comparison, name, job)) : 'add';
+  if (choice === 'leave')
+    return { job, questions: [], summary: `${name}: left, nothing of it came in.`, remarks: [] };
+  if (choice === 'merge') mergeIn(comparison, intake, file, notebook);
+  else bringIn(intake, file, notebook);
   onScreen(job);
   const questions = intake.asks
     .filter(({ about }) => about === 'header')
@@ -249,6 +260,24 @@ async function pricesCameIn(file: File, job: Job): Promise<BroughtIn | undefined
 const LONGEST_PRICE_LIST = 500_000;
 
 type Settled = ReadonlyMap<string, string | null>;
+
+function forPeople(
+  { fresh, changed, same }: Comparison,
+  file: string,
+  { book }: Job,
+): ComparedFile {
+  const columns = book.sheet('posts')?.columns ?? [];
+  const labelOf = (id: string) => columns.find((column) => column.id === id)?.called ?? id;
+  return {
+    file,
+    fresh: fresh.map(({ cells }) => cells.get('post') ?? ''),
+    changed: changed.map(({ post, cells }) => ({
+      post,
+      cells: cells.map(({ column, before, after }) => ({ label: labelOf(column), before, after })),
+    })),
+    same,
+  };
+}
 
 function accountInWords({ linesRead, passedOver }: Intake, { book }: Job, name: string): string {
   const {

@@ -14,4 +14,5 @@ export type {
   IntakeRow,
 } from './intake.ts';
 export { bringIn, type CameIn } from './bring-in.ts';
+export { compareSite, mergeIn, type ChangedRow, type Comparison } from './merge.ts';
 export { bringInPrices, readPriceList, type PriceList } from './price-list.ts';

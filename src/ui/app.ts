@@ -5,8 +5,9 @@ import { appStyles } from './app-styles.ts';
 import './asks.ts';
 import './band.ts';
 import './brought-in.ts';
-import type { BroughtIn, Desk, OpenJob } from './desk.ts';
+import type { BroughtIn, ComparedFile, Desk, MergeChoice, OpenJob } from './desk.ts';
 import type { FormulaPlace, Place } from './events.ts';
+import './comparison.ts';
 import './formula-panel.ts';
 import './header.ts';
 import type { HeaderDeed } from './header.ts';
@@ -41,6 +42,9 @@ export class App extends LitElement {
   @state() private sheet = '';
   @state() private row = '';
   @state() private working: Place | undefined;
+  @state() private comparing:
+    | { readonly compared: ComparedFile; readonly resolve: (choice: MergeChoice) => void }
+    | undefined;
   @state() private writing: FormulaPlace | undefined;
   @state() private said = '';
   @state() private isPhone = matchMedia(PHONE).matches;
@@ -120,12 +124,18 @@ export class App extends LitElement {
         aria-label="Shared sheet"
         @change=${this.takeSheet}
       />
+      ${this.renderComparing()}
       <p class="said" role="status">${this.said}</p>
     `;
   }
 
   protected override willUpdate(changed: PropertyValues) {
-    if (changed.has('desk') && this.desk) this.open.sitAt(this.desk);
+    if (!changed.has('desk') || !this.desk) return;
+    this.open.sitAt(this.desk);
+    this.desk.askMerge = (compared) =>
+      new Promise((resolve) => {
+        this.comparing = { compared, resolve };
+      });
   }
 
   protected override updated() {
@@ -136,6 +146,18 @@ export class App extends LitElement {
     this.observed = seen;
     this.crossing.disconnect();
     for (const sheet of this.sheets()) this.crossing.observe(sheet);
+  }
+
+  private renderComparing(): TemplateResult | typeof nothing {
+    const { comparing } = this;
+    if (!comparing) return nothing;
+    return html`<bp-comparison
+      .compared=${comparing.compared}
+      @merge-choice=${({ detail }: CustomEvent<MergeChoice>) => {
+        this.comparing = undefined;
+        comparing.resolve(detail);
+      }}
+    ></bp-comparison>`;
   }
 
   private renderPage(): TemplateResult {

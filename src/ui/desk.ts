@@ -34,6 +34,28 @@ export interface BroughtIn {
   readonly remarks: readonly string[];
 }
 
+/** A file beside the posts of the job, by post number. */
+export interface ComparedFile {
+  readonly file: string;
+  /** Post numbers of the file that the job does not have. */
+  readonly fresh: readonly string[];
+  readonly changed: readonly {
+    readonly post: string;
+    readonly cells: readonly {
+      readonly label: string;
+      readonly before: string;
+      readonly after: string;
+    }[];
+  }[];
+  readonly same: readonly string[];
+}
+
+/** What to do with a file whose posts are there already. */
+export type MergeChoice = 'merge' | 'add' | 'leave';
+
+/** Asks a person what to do with such a file. */
+export type AskMerge = (compared: ComparedFile) => Promise<MergeChoice>;
+
 /** Whether what is on the screen is kept. */
 export interface SavedMark {
   readonly state: 'saved' | 'saving' | 'trouble';
@@ -64,6 +86,8 @@ export interface Desk {
     into: OpenJob | undefined,
     watch: ReadingWatch,
   ): Promise<Reading | BroughtIn>;
+  /** Who is asked where posts of a file are in the job already. */
+  askMerge: AskMerge;
   /** Opens a notebook file that was saved before. */
   openFile(file: File): Promise<OpenJob>;
   /** Gives the whole notebook out as one file. */

@@ -19,8 +19,6 @@ export interface BookEvents {
   'edit-formula': FormulaPlace;
   /** Somebody wants a sheet as a file to share. */
   'give-sheet': Place;
-  /** A file was dropped on a sheet. */
-  'compare-file': { readonly sheet: string; readonly file: File };
 }
 
 /** The column whose formula is to be written, or what is to be added beside it. */
@@ -45,6 +43,5 @@ declare global {
     say: CustomEvent<string>;
     'edit-formula': CustomEvent<FormulaPlace>;
     'give-sheet': CustomEvent<Place>;
-    'compare-file': CustomEvent<BookEvents['compare-file']>;
   }
 }

@@ -180,12 +180,7 @@ export class Grid extends LitElement implements HandledGrid, MenuGrid {
     const sight = this.sightOf(view);
     return html`
       ${this.finding ? this.renderFind(view) : nothing}
-      <div
-        class="scroller"
-        @scroll=${this.noteScroll}
-        @focusin=${() => (this.used = true)}
-        @drop=${this.dropFile}
-      >
+      <div class="scroller" @scroll=${this.noteScroll} @focusin=${() => (this.used = true)}>
         <div
           class="columns"
           .style=${`grid-template-columns:${columnWidths(view, columns, this.habits)}`}
@@ -504,14 +499,6 @@ export class Grid extends LitElement implements HandledGrid, MenuGrid {
     const left = plan.rows.reduce((sum, { length }) => sum + length, 0) - cells;
     const rest = left === 0 ? '' : ` ${counted(left, 'cell')} had no place to go here.`;
     send(this, 'say', `${counted(cells, 'cell') || 'No cell'} pasted.${rest}`);
-  }
-
-  private dropFile(event: DragEvent) {
-    const file = event.dataTransfer?.files[0];
-    if (!file || !/\.(csv|tsv|txt)$/i.test(file.name) || !this.view?.growable) return;
-    event.preventDefault();
-    event.stopPropagation();
-    send(this, 'compare-file', { sheet: this.view.id, file });
   }
 
   private readonly sortOn = () => {

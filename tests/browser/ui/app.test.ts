@@ -224,6 +224,7 @@ function fakeDesk(): Desk {
       });
     },
     openFile: () => note('file'),
+    askMerge: () => Promise.resolve('add' as const),
     saveFile: () => asked.push('save file'),
     giveFile: (_, name) => asked.push(`give ${name}`),
     lists: [{ id: 'material-list', label: 'Supplier’s list' }],

@@ -384,7 +384,8 @@ async function to(row: number, id: string): Promise<void> {
 }
 
 function shown(id: string): string[] {
-  grid.performUpdate();
+  // What was done a moment ago is drawn now.
+  (grid as unknown as { performUpdate(): void }).performUpdate();
   const { view } = grid;
   return Array.from({ length: view?.rowCount ?? 0 }, (_, row) => view!.cell(row, id).text);
 }
