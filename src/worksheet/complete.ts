@@ -21,7 +21,7 @@ export function completionAt(
 }
 
 /** Everything a formula on a sheet may name, for a list to look things up in. */
-export function everyWord(engine: Engine, sheet: string): readonly FormulaWord[] {
+function everyWord(engine: Engine, sheet: string): readonly FormulaWord[] {
   const own = engine.models.get(sheet)?.definition.columns ?? [];
   return [
     ...columnWords(engine, sheet),

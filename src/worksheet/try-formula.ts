@@ -57,7 +57,7 @@ export function tryFormula(
 const NOTHING = { kind: '', kindId: '', unit: '', value: '', isKnown: false } as const;
 
 /** The name that a kind has on sheets; blank where it has none. */
-export function kindIdOf(kind: Kind): string {
+function kindIdOf(kind: Kind): string {
   if (kind.type === 'choice') return 'choice';
   return kindNames().find((name) => isSame(kindNamed(name), kind)) ?? '';
 }
