@@ -2,6 +2,7 @@ import { PLAIN, TEMPERATURE_POINT, listOf } from '../units/index.ts';
 import { propWind } from './bracing.ts';
 import { cutCount, cutCountOf } from './cut-rules.ts';
 import type { Rule } from './rule.ts';
+import { buriedPanels, equalStep, leastClearance, stepReach } from './slope.ts';
 import {
   activation,
   area,
@@ -108,5 +109,45 @@ export const WORK_RULES: readonly Rule[] = [
     source: 'cutting-stock problem: branch and bound over first-fit-decreasing',
     standing: 'arithmetic',
     apply: cutCountOf,
+  },
+  {
+    name: 'equal_step',
+    parameters: takes({ drops: listOf(length) }),
+    result: length,
+    unit: 'in',
+    meaning: 'Step of each panel where all step down alike.',
+    source: 'proportion',
+    standing: 'arithmetic',
+    apply: equalStep,
+  },
+  {
+    name: 'least_clearance',
+    parameters: takes({ drops: listOf(length), gap: length }),
+    result: length,
+    unit: 'in',
+    meaning: 'Least clearance under any panel where all step down alike.',
+    source: 'plane geometry',
+    standing: 'arithmetic',
+    apply: leastClearance,
+  },
+  {
+    name: 'buried_panels',
+    parameters: takes({ drops: listOf(length), gap: length }),
+    result: PLAIN,
+    unit: '',
+    meaning: 'Panels that would go into the ground where all step down alike.',
+    source: 'plane geometry',
+    standing: 'arithmetic',
+    apply: buriedPanels,
+  },
+  {
+    name: 'step_reach',
+    parameters: takes({ drops: listOf(length), gap: length }),
+    result: length,
+    unit: 'in',
+    meaning: 'Most clearance under any panel where all step down alike.',
+    source: 'plane geometry',
+    standing: 'arithmetic',
+    apply: stepReach,
   },
 ];

@@ -1,6 +1,6 @@
 import type { Answer } from '../units/index.ts';
 import { planCuts, type CuttingPlan, type Pieces, type Stock } from './cutting.ts';
-import { atMost, covered, refusal, shown, zeroOrMore, type Limit } from './limits.ts';
+import { atMost, between, covered, refusal, shown, zeroOrMore, type Limit } from './limits.ts';
 
 /**
  * How many pieces of one stock length the cutting plan takes.
@@ -108,10 +108,10 @@ function limitsOn(
   const longest = stocks.reduce((most, length) => Math.max(most, length), 0);
   const total = needed.reduce((sum, { count }) => sum + count, 0);
   return [
-    zeroOrMore('saw cut', kerf, 'in'),
+    between('saw cut', kerf, [0, 0.1], 'in'),
     ...stocks.map((length) => aStock(length)),
     ...priced.map((length) => zeroOrMore('length with a price', length, 'ft')),
-    ...prices.map((price) => zeroOrMore('price', price, 'USD')),
+    ...prices.map((price) => between('price', price, [0, 1e6], 'USD')),
     ...needed.map(({ length }) => aPiece(length, longest)),
     total <= 100000
       ? undefined

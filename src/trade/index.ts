@@ -17,6 +17,7 @@ export * from './plumb.ts';
 export * from './post.ts';
 export * from './price.ts';
 export * from './rule.ts';
+export * from './slope.ts';
 export * from './temperature-log.ts';
 export {
   EXPOSURES,
