@@ -2,6 +2,7 @@ import { RowPlaces, apply, inverse } from './apply.ts';
 import type { Change, Step } from './change.ts';
 import { Clashes } from './clash.ts';
 import type { NotebookDocument, Row } from './document.ts';
+import { TAKE_BACK, recall } from './recall.ts';
 import { settle } from './settle.ts';
 
 /** Hears of changes after they were made, whether done, undone, redone or come from another window. */
@@ -19,7 +20,7 @@ export class Notebook {
   rowMark = '';
   private locked: (() => void) | undefined;
   private readonly places = new RowPlaces();
-  private readonly done: Step[] = [];
+  private done: Step[] = [];
   private undone: Step[] = [];
   private lastId: number | undefined;
   private readonly listeners = new Set<ChangeListener>();
@@ -75,6 +76,13 @@ export class Notebook {
     const back = [...made].reverse().map(inverse);
     for (const change of back) apply(this.document, change, this.places);
     this.tell(back);
+  }
+
+  /** Goes on with undo and redo where they were after these acts, which are in the document already. */
+  recall(acts: readonly Step[]): void {
+    const { done, undone } = recall(acts);
+    this.done = [...done];
+    this.undone = [...undone];
   }
 
   /** From now on nothing can be done here; whoever tries is told by `refuse`. */
@@ -155,7 +163,7 @@ export class Notebook {
 }
 
 function backOf({ label, changes }: Step): Step {
-  return { label: `take back: ${label}`, changes: [...changes].reverse().map(inverse) };
+  return { label: `${TAKE_BACK}${label}`, changes: [...changes].reverse().map(inverse) };
 }
 
 function highestId(rows: readonly Row[]): number {
