@@ -1,4 +1,5 @@
 import type { BookView } from '../worksheet/index.ts';
+import type { Dialect } from './export-dialect.ts';
 import { sheetTable, type Table } from './table.ts';
 
 // Lists that go to other people leave out the columns that only lead to others.
@@ -19,7 +20,7 @@ const HOLE_COLUMNS = [
 ];
 
 /** Every post with its readings and what came of them. Entries read back as they were. */
-export function postTable(book: BookView): Table {
+export function postTable(book: BookView, dialect?: Dialect): Table {
   const sheet = book.sheet('posts');
   if (!sheet) return [];
   const shown = sheet.columns.filter(({ show, id, entered }) => {
@@ -31,13 +32,14 @@ export function postTable(book: BookView): Table {
   return sheetTable(
     sheet,
     shown.map(({ id }) => id),
+    dialect,
   );
 }
 
 /** Every hole: how deep, how wide, and what goes into it. */
-export function holeTable(book: BookView): Table {
+export function holeTable(book: BookView, dialect?: Dialect): Table {
   const sheet = book.sheet('holes');
-  return sheet ? sheetTable(sheet, HOLE_COLUMNS) : [];
+  return sheet ? sheetTable(sheet, HOLE_COLUMNS, dialect) : [];
 }
 
 function hasEntry(count: number, typed: (row: number) => string | undefined): boolean {

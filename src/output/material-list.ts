@@ -11,6 +11,7 @@ import {
   type Problem,
 } from '../units/index.ts';
 import type { BookView } from '../worksheet/index.ts';
+import { PLAIN_DIALECT, exactIn, numberIn, type Dialect } from './export-dialect.ts';
 import type { Table } from './table.ts';
 
 /** One line of the supplier's list. */
@@ -49,7 +50,7 @@ export function materialLines(book: BookView): readonly MaterialLine[] {
 }
 
 /** The list as a table; lengths in feet or metres as the job is. A quantity that is not known yet stays blank. */
-export function materialTable(book: BookView): Table {
+export function materialTable(book: BookView, dialect: Dialect = PLAIN_DIALECT): Table {
   const unit = parseUnit(lengthUnit(book));
   return [
     HEADS,
@@ -57,8 +58,12 @@ export function materialTable(book: BookView): Table {
       String(at + 1),
       line.item,
       line.size,
-      line.length === undefined || !unit ? '' : writeWithUnit(line.length, unit),
-      line.quantity === undefined ? '' : String(line.quantity),
+      line.length === undefined || !unit
+        ? ''
+        : dialect === PLAIN_DIALECT
+          ? writeWithUnit(line.length, unit)
+          : exactIn(line.length, quantity(LENGTH), unit, dialect),
+      line.quantity === undefined ? '' : numberIn(String(line.quantity), dialect),
       line.unit,
       line.detail,
     ]),
@@ -79,11 +84,15 @@ export function readMaterialList(bytes: Uint8Array): readonly MaterialLine[] | P
     );
   }
   const lines: MaterialLine[] = [];
+  const numbers = places.filter((_, at) => HEADS[at] === 'Length' || HEADS[at] === 'Quantity');
+  const decimal = rows.some(({ cells }) => numbers.some((at) => cells[at]?.includes(',')))
+    ? ','
+    : '.';
   for (const { cells: fields, line } of rows) {
     const [, item = '', size = '', length = '', count = '', unit = '', detail = ''] = places.map(
       (at) => fields[at] ?? '',
     );
-    const read = length === '' ? undefined : readEntry(length, quantity(LENGTH));
+    const read = length === '' ? undefined : readEntry(length, quantity(LENGTH), { decimal });
     if (read && (isProblem(read) || isDoubt(read))) {
       return problem(
         `Material list, line ${String(line)}, Length`,
@@ -95,7 +104,7 @@ export function readMaterialList(bytes: Uint8Array): readonly MaterialLine[] | P
       item,
       size,
       length: typeof read?.value === 'number' ? read.value : undefined,
-      quantity: count === '' ? undefined : Number(count),
+      quantity: count === '' ? undefined : Number(count.replace(',', '.')),
       unit,
       detail,
     });

@@ -1,6 +1,7 @@
 import { writeCsv, type WriteOptions } from '../csv/index.ts';
-import { parseUnit, writeExact } from '../units/index.ts';
+import { parseUnit } from '../units/index.ts';
 import type { CellView, ColumnView, SheetView } from '../worksheet/index.ts';
+import { PLAIN_DIALECT, exactIn, shownIn, type Dialect } from './export-dialect.ts';
 
 /** A list as rows of text, its heads first. */
 export type Table = readonly (readonly string[])[];
@@ -11,10 +12,14 @@ export function tableCsv(table: Table, options?: WriteOptions): string {
 }
 
 /** The chosen columns of a sheet; every quantity carries its unit, so that the list can be read anywhere, and read back. */
-export function sheetTable(sheet: SheetView, chosen: readonly string[]): Table {
+export function sheetTable(
+  sheet: SheetView,
+  chosen: readonly string[],
+  dialect: Dialect = PLAIN_DIALECT,
+): Table {
   const columns = chosen.flatMap((id) => sheet.columns.filter((column) => column.id === id));
   const rows = Array.from({ length: sheet.rowCount }, (_, row) =>
-    columns.map((column) => cellText(sheet.cell(row, column.id), column)),
+    columns.map((column) => cellText(sheet.cell(row, column.id), column, dialect)),
   );
   return [columns.map(headText), ...rows];
 }
@@ -24,13 +29,15 @@ export function sheetTable(sheet: SheetView, chosen: readonly string[]): Table {
  * was, and what was worked out as the sheet shows it. An ask stands as it was typed; what waits
  * is blank.
  */
-function cellText(cell: CellView, { kind, unit, formula }: ColumnView): string {
+function cellText(cell: CellView, { kind, unit, formula }: ColumnView, dialect: Dialect): string {
   if (cell.state === 'ask') return cell.typed ?? cell.text;
   if (cell.state !== 'known') return '';
   const parsed = kind.type === 'quantity' && unit !== '' ? parseUnit(unit) : undefined;
   if (!parsed || typeof cell.value !== 'number') return cell.text;
   const isWorkedOut = formula !== undefined && (cell.typed ?? '') === '';
-  return isWorkedOut ? `${cell.text} ${unit}` : writeExact(cell.value, parsed);
+  return isWorkedOut
+    ? shownIn(cell.value, `${cell.text} ${unit}`, kind, parsed, dialect)
+    : exactIn(cell.value, kind, parsed, dialect);
 }
 
 function headText({ called }: ColumnView): string {
