@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { printOnCommand, printPage } from '../../../src/ui/print/index.ts';
+import type { BookView } from '../../../src/worksheet/index.ts';
 import { drawn, faults, texts } from '../drawings/drawn.ts';
 import { waiting } from '../drawings/fake-book.ts';
 import { MATERIALS, paperBook } from './paper-book.ts';
@@ -172,7 +173,7 @@ describe('printPage', () => {
   });
 
   it('keeps a name with quotes and brackets a name', async () => {
-    const book = { ...paperBook(), name: '6" gate } "x' };
+    const book = Object.create(paperBook(), { name: { value: '6" gate } "x' } }) as BookView;
     await printPage('supplier', book);
     expect(printed()!.getBoundingClientRect().height).toBe(0);
     expect(printed()!.shadowRoot!.querySelector('h1')!.textContent).toBe('6" gate } "x');
