@@ -3,11 +3,11 @@ import {
   ANGLE,
   fromSI,
   isQuantity,
-  kindName,
   LENGTH,
   numberText,
   parseUnit,
   problem,
+  sameDimension,
   usualUnit,
   writeDate,
   type Kind,
@@ -73,7 +73,8 @@ export function unitFor({ kind, ...expression }: Expression): Unit {
   if (named) return named;
   if (kind.type !== 'quantity') return usualUnit(isQuantity(kind, LENGTH) ? LENGTH : ANGLE);
   const kelvin = parseUnit('K');
-  return kind.scale === 'difference' && kelvin && kindName(kind) === 'temperature difference'
+  // What nobody wrote in degF or degC is a difference, or a temperature in K: an offset would change its number.
+  return kelvin && kind.scale !== 'point' && sameDimension(kind.dimension, kelvin.dimension)
     ? kelvin
     : usualUnit(kind.dimension);
 }

@@ -54,6 +54,7 @@ const WRITTEN: readonly (readonly [symbol: string, words: string])[] = [
   ['psi', 'psi'],
   ['psf', 'psf'],
   ['kPa', 'kpa'],
+  ['MPa', 'mpa'],
   ['Pa', 'pa'],
   ['pcf', 'pcf'],
   ['mph', 'mph'],

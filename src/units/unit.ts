@@ -56,6 +56,7 @@ const TABLE = new Map<string, Unit>(
     unit('kN', FORCE, 1000),
     unit('psi', PRESSURE, POUND_FORCE / INCH ** 2),
     unit('psf', PRESSURE, POUND_FORCE / FOOT ** 2),
+    unit('MPa', PRESSURE, 1e6),
     unit('kPa', PRESSURE, 1000),
     unit('Pa', PRESSURE, 1),
     unit('pcf', DENSITY, POUND / FOOT ** 3),
@@ -112,7 +113,9 @@ export function toSI(number: number, { factor, offset }: Unit): number {
 
 /** The number that shows an SI value in a unit. */
 export function fromSI(value: number, { factor, offset }: Unit): number {
-  return (value - offset) / factor;
+  const above = value - offset;
+  // A temperature that was read in one scale lies a rounding beside the zero of another.
+  return Math.abs(above) <= 4 * Number.EPSILON * Math.abs(offset) ? 0 : above / factor;
 }
 
 /** The unit a quantity is shown in when nobody chose one. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { isFormula } from '../../src/formula/index.ts';
+import { isFormula, reckon as written } from '../../src/formula/index.ts';
 import {
   DATE,
   FLAG,
@@ -132,6 +132,18 @@ describe('a temperature', () => {
     ['abs(15 degC - 20 degC)', 5],
   ])('%s is %s in SI', (formula, value) => {
     expectReckoned(formula, value, 1e-9);
+  });
+
+  it.each([
+    ['5 K - 2 K', '3 K'],
+    ['2 * 5 K', '10 K'],
+    ['20 degC - 15 degC', '5 K'],
+    ['20 degC', '68 degF'],
+    ['20 degC + 5 K', '77 degF'],
+    ['32 degF to degC', '0 degC'],
+    ['0 degC to degF', '32 degF'],
+  ])('%s is written %s', (formula, text) => {
+    expect(written(formula, { digits: 4 })).toBe(text);
   });
 
   it('is shown on the scale after to, and a difference as a difference', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { functionNames } from '../../src/formula/index.ts';
 import { SHEETS, kindNamed } from '../../src/worksheet/index.ts';
-import { UNITS } from '../../src/units/index.ts';
+import { UNITS, parseUnit, sameDimension } from '../../src/units/index.ts';
 import { siteOf } from './site.ts';
 
 const columns = SHEETS.flatMap((sheet) =>
@@ -33,6 +33,19 @@ describe('a column', () => {
     expect(GRAMMAR).not.toContain(column.id);
     expect(kindNamed(column.kind, column.choices ?? [])).toBeDefined();
     expect(column.label).not.toBe('');
+  });
+
+  const shownIn = columns.flatMap(({ name, kind, choices, unit, metric }) =>
+    [unit, metric].flatMap((symbol) =>
+      symbol === undefined ? [] : [{ name, kind, choices, symbol }],
+    ),
+  );
+  it.each(shownIn)('$name is shown in $symbol, a unit of its kind', ({ kind, choices, symbol }) => {
+    const named = kindNamed(kind, choices ?? []);
+    const of = named?.type === 'list' ? named.of : named;
+    const unit = parseUnit(symbol);
+    expect(unit).toBeDefined();
+    expect(of?.type === 'quantity' && sameDimension(of.dimension, unit!.dimension)).toBe(true);
   });
 
   it.each(columns.filter(({ formula }) => formula !== undefined).map(({ name }) => name))(

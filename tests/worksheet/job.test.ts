@@ -174,6 +174,22 @@ describe('the standing cautions', () => {
     expect(rules({ ...windy, exposure: '' })).toContain('no_ground_or_wind');
   });
 
+  it('stop a chosen rule whose inputs are not given', () => {
+    expect(rules({ depth_rule: 'below frost' })).toContain('frost_rule_waits');
+    expect(rules({ depth_rule: 'below frost', frost_depth: '0 in' })).not.toContain(
+      'frost_rule_waits',
+    );
+    const wind = { depth_rule: 'ground and wind', wind_speed: '115 mph', exposure: 'B' };
+    expect(rules(wind)).toContain('ground_and_wind_rule_waits');
+    expect(rules({ ...wind, soil: 'clay' })).not.toContain('ground_and_wind_rule_waits');
+    expect(rules({})).not.toContain('ground_and_wind_rule_waits');
+  });
+
+  it('stop a waste of ten where a tenth is meant', () => {
+    expect(rules({ waste: '10' })).toContain('waste_over_all');
+    expect(rules({ waste: '10%' })).not.toContain('waste_over_all');
+  });
+
   it('say nothing where one rule was chosen', () => {
     expect(rules({ depth_rule: 'local minimum' })).not.toContain('no_frost');
   });

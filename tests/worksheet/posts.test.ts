@@ -153,6 +153,24 @@ describe('a stop at a post', () => {
     expect(stopsOf(run(''), 'posts', 'run_leans_one_way')).toEqual([]);
   });
 
+  it('comes where stations start again or stand out of order, and not on a run read from its far end', () => {
+    const back = (...stations: string[]): readonly string[] =>
+      stopsOf(
+        siteOf(
+          {},
+          stations.map((station) => ({ station })),
+        ),
+        'posts',
+        'station_goes_back',
+      ).map(({ rowName }) => rowName);
+    expect(back('0 ft', '8 ft', '16 ft', '24 ft')).toEqual([]);
+    expect(back('24 ft', '16 ft', '8 ft', '0 ft')).toEqual([]);
+    expect(back('8 ft', '0 ft')).toEqual([]);
+    expect(back('', '', '')).toEqual([]);
+    expect(back('0 ft', '8 ft', '16 ft', '0 ft', '8 ft')).toEqual(['post 4']);
+    expect(back('16 ft', '0 ft', '8 ft')).toEqual(['post 2']);
+  });
+
   it('cautions where a kept post has less than two thirds of its strength', () => {
     // A 4x4 rotted 1/4 in on four faces keeps 63%, 1/8 in 80%.
     const kept = (probe_depth: string) => post({ rock_test: 'firm', probe_depth, remedy: 'leave' });
