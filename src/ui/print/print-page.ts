@@ -1,7 +1,5 @@
 import type { BookView } from '../../worksheet/index.ts';
-import { CalculationPage, calculationTitle, type PagePart } from './calculation-page.ts';
-import './crew-page.ts';
-import './quote-page.ts';
+import type { PagePart } from './calculation-page.ts';
 import './supplier-page.ts';
 
 /** The pages that can be printed. */
@@ -15,6 +13,10 @@ const PAGES = {
 } as const;
 
 const NAMES = { supplier: 'Supplier’s list', crew: 'Crew sheet', quote: 'Quote' } as const;
+
+// Fetched beside the first screen, so that they are here before the signal goes; the browser's own
+// print command can't wait, and prints the supplier's list.
+const more = import('./more-pages.ts');
 
 let clear: (() => void) | undefined;
 
@@ -51,14 +53,15 @@ function clearPage(): void {
 }
 
 async function fill(which: PrintedPage, book: BookView, part?: PagePart): Promise<void> {
+  const pages = which === 'supplier' ? undefined : await more;
   clearPage();
   const place = document.createElement('div');
   place.className = 'bp-print';
   const page = document.createElement(PAGES[which]);
   page.book = book;
-  if (part && page instanceof CalculationPage) page.portion = part;
+  if (part && pages && page instanceof pages.CalculationPage) page.portion = part;
   place.append(page);
-  const name = which === 'calculation' ? calculationTitle(book, part) : NAMES[which];
+  const name = which === 'calculation' ? (pages?.calculationTitle(book, part) ?? '') : NAMES[which];
   const sheet = new CSSStyleSheet();
   sheet.replaceSync(paperRules(`${book.name}: ${name}`));
   document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet];

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { printOnCommand, printPage } from '../../../src/ui/print/index.ts';
+import '../../../src/ui/print/more-pages.ts';
 import type { BookView } from '../../../src/worksheet/index.ts';
 import { drawn, faults, texts } from '../drawings/drawn.ts';
 import { waiting } from '../drawings/fake-book.ts';

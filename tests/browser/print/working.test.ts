@@ -1,5 +1,6 @@
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { printPage } from '../../../src/ui/print/index.ts';
+import '../../../src/ui/print/more-pages.ts';
 import type { Book } from '../../../src/worksheet/index.ts';
 import { siteOf } from '../../worksheet/site.ts';
 import { drawn, faults, texts } from '../drawings/drawn.ts';

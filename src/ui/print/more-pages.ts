@@ -1,0 +1,4 @@
+import './crew-page.ts';
+import './quote-page.ts';
+
+export { CalculationPage, calculationTitle } from './calculation-page.ts';
