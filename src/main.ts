@@ -1,16 +1,20 @@
 import { address as readingThread } from 'virtual:reading-thread';
 import type { CameIn, Comparison, Intake } from './intake/index.ts';
-import { Notebook, fromText, type NotebookDocument } from './notebook/index.ts';
+import { Notebook, fromBase64, fromText, type NotebookDocument } from './notebook/index.ts';
 import {
   accountFor,
   crewTable,
   fileName,
+  fileReports,
   holeTable,
   materialTable,
+  materialText,
   notebookFile,
   postTable,
   quoteTable,
   tableCsv,
+  writeOptions,
+  type Dialect,
   type Table,
 } from './output/index.ts';
 import { openShelf } from './storage/index.ts';
@@ -53,6 +57,12 @@ const LISTS: Readonly<
   'hole-schedule': { label: 'Hole schedule as CSV', table: holeTable },
   'crew-sheet': { label: 'Crew sheet as CSV', table: crewTable },
   quote: { label: 'Quote as CSV', table: quoteTable },
+};
+
+const YARD_TABLES: Readonly<Record<string, (book: BookView, dialect: Dialect) => Table>> = {
+  'material-list': materialTable,
+  'post-list': postTable,
+  'hole-schedule': holeTable,
 };
 
 const PAGES: readonly { readonly id: PrintedPage; readonly label: string }[] = [
@@ -139,6 +149,32 @@ const desk: Desk = {
   saveList({ book }, list) {
     const table = LISTS[list]?.table(book);
     if (table) download(tableCsv(table), fileName(`${book.name} ${list}`, 'csv'));
+  },
+  yard: {
+    lists: ['material-list', 'post-list', 'hole-schedule'].map((id) => ({
+      id,
+      label: LISTS[id]?.label.replace(' as CSV', '') ?? id,
+    })),
+    text: ({ book }, list, dialect) =>
+      tableCsv(YARD_TABLES[list]?.(book, dialect) ?? [], writeOptions(dialect)),
+    save(job, list, dialect) {
+      download(desk.yard.text(job, list, dialect), fileName(`${job.book.name} ${list}`, 'csv'));
+    },
+    message: ({ book }) => materialText(book),
+  },
+  files: {
+    reports: ({ id, book }) =>
+      current?.id === id ? fileReports(current.book.notebook.document, book.asks()) : [],
+    async lineOf({ id }, row) {
+      const { lineOfRow } = await loadImporter();
+      if (current?.id !== id) return undefined;
+      const { notebook } = current.book;
+      return lineOfRow(notebook.document, notebook.row('posts', row));
+    },
+    giveBack({ id }, place) {
+      const file = current?.id === id ? current.book.notebook.document.files[place] : undefined;
+      if (file) download(fromBase64(file.bytes), file.name);
+    },
   },
   pages: PAGES,
   print({ book }, page) {
@@ -306,9 +342,9 @@ function show(next: SavedMark): void {
   for (const listener of savedListeners) listener(mark);
 }
 
-function download(text: string, name: string): void {
+function download(content: string | Uint8Array<ArrayBuffer>, name: string): void {
   const link = document.createElement('a');
-  link.href = URL.createObjectURL(new Blob([text], { type: 'application/octet-stream' }));
+  link.href = URL.createObjectURL(new Blob([content], { type: 'application/octet-stream' }));
   link.download = name;
   link.click();
   // The download reads the address a moment later.

@@ -4,7 +4,7 @@ export { withUnit } from './length-entry.ts';
 export { SiteReader, type ReadingThread, type WholeFile } from './reader.ts';
 export type { Overview, ReaderAnswer, ReaderAsk } from './messages.ts';
 export { packed, unpacked, type PackedRows } from './packed-rows.ts';
-export { linesOf } from './stood.ts';
+export { lineOfRow, linesOf } from './stood.ts';
 export type {
   FileAsk,
   HeaderMapping,

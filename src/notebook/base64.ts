@@ -9,3 +9,11 @@ export function toBase64(bytes: Uint8Array): string {
   }
   return btoa(characters);
 }
+
+/** The bytes of a base64 text. */
+export function fromBase64(text: string): Uint8Array<ArrayBuffer> {
+  const characters = atob(text);
+  const bytes = new Uint8Array(characters.length);
+  for (let at = 0; at < characters.length; at++) bytes[at] = characters.charCodeAt(at);
+  return bytes;
+}

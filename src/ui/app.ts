@@ -2,6 +2,7 @@ import { LitElement, html, nothing, type PropertyValues, type TemplateResult } f
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { isProblem, sentence } from '../units/index.ts';
 import { appStyles } from './app-styles.ts';
+import type { LineOf } from './ask.ts';
 import './asks.ts';
 import './band.ts';
 import './brought-in.ts';
@@ -16,6 +17,7 @@ import type { Preview } from './import-desk.ts';
 import type { FileComing } from './import-flow.ts';
 import { OpenDesk } from './open-desk.ts';
 import './phone.ts';
+import './reports.ts';
 import './sheet.ts';
 import type { Sheet } from './sheet.ts';
 import './start.ts';
@@ -23,6 +25,7 @@ import type { StartChoice } from './start.ts';
 import './string-line.ts';
 import { base } from './tokens.ts';
 import './working.ts';
+import './yard.ts';
 
 /** Narrower than this a job is shown as cards. */
 const PHONE = '(max-width: 599px)';
@@ -46,6 +49,7 @@ export class App extends LitElement {
     | { readonly compared: ComparedFile; readonly resolve: (choice: MergeChoice) => void }
     | undefined;
   @state() private writing: FormulaPlace | undefined;
+  @state() private panel: 'yard' | 'files' | undefined;
   @state() private said = '';
   @state() private isPhone = matchMedia(PHONE).matches;
 
@@ -104,7 +108,7 @@ export class App extends LitElement {
         }}
         @drop=${this.dropFile}
       >
-        ${this.renderPage()}
+        ${this.renderPage()} ${this.renderPanel()}
       </div>
       <input
         id="readings"
@@ -180,6 +184,29 @@ export class App extends LitElement {
       ></bp-import>`;
   }
 
+  private renderPanel(): TemplateResult | typeof nothing {
+    const { desk, panel } = this;
+    const { job } = this.open;
+    if (!desk || !job || panel === undefined) return nothing;
+    const putAway = (): void => {
+      this.panel = undefined;
+    };
+    if (panel === 'yard')
+      return html`<bp-yard .yard=${desk.yard} .job=${job} @put-away=${putAway}></bp-yard>`;
+    return html`<bp-reports
+      .reports=${desk.files.reports(job)}
+      @put-away=${putAway}
+      @give-back=${({ detail }: CustomEvent<number>) => {
+        desk.files.giveBack(job, detail);
+      }}
+    ></bp-reports>`;
+  }
+
+  private readonly lineOf: LineOf = (row) => {
+    const { job } = this.open;
+    return job && this.desk ? this.desk.files.lineOf(job, row) : Promise.resolve(undefined);
+  };
+
   private renderStart(): TemplateResult {
     return html`${this.renderTrouble()}
       <bp-start
@@ -201,7 +228,7 @@ export class App extends LitElement {
     ></bp-header>`;
     const notices = html`${this.renderTrouble()} ${this.renderBroughtIn()}
       <bp-band .book=${book}></bp-band>
-      <bp-asks .book=${book}></bp-asks>`;
+      <bp-asks .book=${book} .lineOf=${this.lineOf}></bp-asks>`;
     const working = html`<bp-working
       .book=${book}
       .place=${this.working}
@@ -273,6 +300,7 @@ export class App extends LitElement {
     if (deed === 'home') location.hash = '';
     else if (deed === 'bring in') this.readings?.click();
     else if (deed === 'save file') desk.saveFile(job);
+    else if (deed === 'yard' || deed === 'files') this.panel = deed;
     else if (deed === 'add sheet') this.writing = { sheet: this.sheet, add: 'sheet' };
     else if (deed === 'bring sheet') this.sheetFile?.click();
     else if (deed.startsWith('list ')) desk.saveList(job, deed.slice('list '.length));
@@ -283,6 +311,7 @@ export class App extends LitElement {
   private stand(job: OpenJob | undefined) {
     this.working = undefined;
     this.writing = undefined;
+    this.panel = undefined;
     const { book } = job ?? {};
     // On a phone the posts come first; the job's inputs have starting values.
     const first = (this.isPhone ? book?.sheet('posts') : undefined) ?? book?.sheets[0];

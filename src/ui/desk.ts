@@ -1,6 +1,7 @@
 import type { Choice } from '../units/index.ts';
 import type { BookView } from '../worksheet/index.ts';
 import type { Reading, ReadingWatch } from './import-desk.ts';
+import type { FilesDesk, YardDesk } from './yard-desk.ts';
 
 /** A job kept on this device. */
 export interface KeptJob {
@@ -97,6 +98,8 @@ export interface Desk {
   /** Lists that can be given out as CSV; the supplier's is the first. */
   readonly lists: readonly Handout[];
   saveList(job: OpenJob, list: string): void;
+  readonly yard: YardDesk;
+  readonly files: FilesDesk;
   readonly pages: readonly Handout[];
   print(job: OpenJob, page: string): void;
   /** Calls back with the mark now and whenever it changes. */

@@ -15,6 +15,8 @@ export type HeaderDeed =
   | 'add sheet'
   | 'bring sheet'
   | 'save file'
+  | 'yard'
+  | 'files'
   | `list ${string}`
   | `print ${string}`;
 
@@ -90,6 +92,8 @@ export class Header extends LitElement {
             ${lists.map(({ id, label }) => this.renderChoice(label, () => this.ask(`list ${id}`)))}
             ${this.renderChoice('Add a sheet of your own', () => this.ask('add sheet'))}
             ${this.renderChoice('Bring in a shared sheet', () => this.ask('bring sheet'))}
+            ${this.renderChoice('A list as the yard wants it', () => this.ask('yard'))}
+            ${this.renderChoice('Files brought in', () => this.ask('files'))}
             ${this.renderChoice('Save as a file', () => this.ask('save file'))}
             ${this.renderChoice(THEME_WORDS[this.theme], this.nextTheme, false)}
             ${this.renderChoice('Other jobs', () => this.ask('home'))}

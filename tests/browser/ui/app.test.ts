@@ -130,6 +130,21 @@ describe('<bp-app> with a job', () => {
     expect(asked.at(-1)).toBe('list material-list');
   });
 
+  it.each([
+    ['A list as the yard wants it', 'bp-yard'],
+    ['Files brought in', 'bp-reports'],
+  ] as const)('opens “%s” from the menu, and puts it away', async (label, panel) => {
+    const header = inside(app, 'bp-header');
+    await userEvent.click(inside(header, 'summary'));
+    const choice = [...(header.shadowRoot?.querySelectorAll('button') ?? [])].find(
+      (button) => words(button) === label,
+    );
+    await userEvent.click(choice!);
+    await expect.poll(() => app.shadowRoot?.querySelector(panel)).not.toBeNull();
+    await press('Escape');
+    await expect.poll(() => app.shadowRoot?.querySelector(panel)).toBeNull();
+  });
+
   it('brings in a file that is dropped on it, and accounts for its lines', async () => {
     drop(new File(['Post,Lean gap\n1,3/8'], 'run.csv'));
     await bringIn();
@@ -229,6 +244,17 @@ function fakeDesk(): Desk {
     giveFile: (_, name) => asked.push(`give ${name}`),
     lists: [{ id: 'material-list', label: 'Supplier’s list' }],
     saveList: (_, list) => asked.push(`list ${list}`),
+    yard: {
+      lists: [{ id: 'material-list', label: 'Supplier’s list' }],
+      text: (_, list, { separator }) => ['Line', list].join(separator),
+      save: (_, list, { separator }) => asked.push(`yard ${list} ${separator}`),
+      message: () => '1 each  4x4 post 10 ft',
+    },
+    files: {
+      reports: () => [],
+      lineOf: () => Promise.resolve(undefined),
+      giveBack: (_, place) => asked.push(`file ${String(place)}`),
+    },
     pages: [{ id: 'supplier', label: 'Print the supplier’s list' }],
     print: (_, which) => asked.push(`print ${which}`),
     onSaved(listener: (mark: SavedMark) => void) {
