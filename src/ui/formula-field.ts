@@ -114,7 +114,7 @@ export class FormulaField extends LitElement {
               >${name}${kind === '' ? '' : `: ${kind}`}</span
             >`,
       )})${call.result === '' ? '' : html` gives ${call.result}`}.
-      ${call.meaning}${call.source === '' ? '' : html`. <em>${call.source}</em>`}
+      ${call.meaning.replace(/\.$/, '')}${call.source === '' ? '' : html`. <em>${call.source}</em>`}
     </p>`;
   }
 

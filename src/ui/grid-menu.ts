@@ -69,7 +69,6 @@ export const menuStyles = css`
     position: fixed;
     margin: 0;
     padding: 6px 0;
-    max-height: min(80vh, 640px);
     overflow-y: auto;
     border: 1px solid var(--outline);
     border-left: 4px solid var(--chalk);
@@ -138,7 +137,8 @@ function cellPart({ hand, deeds }: MenuGrid): MenuPart {
 
 function rowPart({ view, hand, deeds }: MenuGrid): MenuPart {
   if (!view || view.rowCount === 0) return { name: 'Row', items: [] };
-  const name = view.rowName(hand.at.row);
+  const called = view.rowName(hand.at.row);
+  const name = called.slice(0, 1).toUpperCase() + called.slice(1);
   const choose: MenuItem = {
     label: 'Choose the row',
     keys: 'Shift+Space',

@@ -43,7 +43,7 @@ export function gridHead({ columns, at, sorting }: GridSight): TemplateResult {
         data-column=${place}
       >
         <span class="edge" aria-hidden="true" data-edge=${column.id}></span
-        ><span>${column.label}</span>${
+        ><span>${column.label}</span>${' '}${
           under === ''
             ? nothing
             : html`<span class=${under.length > 10 ? 'unit long' : 'unit'}

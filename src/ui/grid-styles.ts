@@ -205,6 +205,10 @@ export const gridStyles = css`
     outline: 1px solid var(--paint-bar);
   }
   @media (forced-colors: active) {
+    .chosen {
+      outline: 1px dashed Highlight;
+      outline-offset: -3px;
+    }
     .cell.current {
       outline: 2px solid Highlight;
     }

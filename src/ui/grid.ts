@@ -158,7 +158,10 @@ export class Grid extends LitElement implements HandledGrid, MenuGrid {
 
   /** Opens everything that can be done here, beside the current cell. */
   openMenu(): void {
-    if (this.currentCell) this.menuAt = placeBeside(this.currentCell);
+    if (!this.currentCell) return;
+    const { top, bottom } = this.currentCell.getBoundingClientRect();
+    const room = Math.max(innerHeight - bottom, top) - 12;
+    this.menuAt = `${placeBeside(this.currentCell, innerHeight - bottom >= top)};max-height:${String(Math.round(room))}px`;
   }
 
   protected override willUpdate(changed: PropertyValues) {

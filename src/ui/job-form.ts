@@ -31,6 +31,7 @@ export class JobForm extends LitElement {
       }
       .groups {
         display: grid;
+        grid-template-columns: minmax(0, 1fr);
         column-gap: 32px;
       }
       @container (min-width: 880px) {
@@ -48,7 +49,7 @@ export class JobForm extends LitElement {
       }
       summary {
         display: flex;
-        align-items: baseline;
+        align-items: center;
         gap: 12px;
         min-height: var(--target);
         padding: 3px 0;
@@ -90,6 +91,10 @@ export class JobForm extends LitElement {
         summary {
           flex-wrap: wrap;
           gap: 0 12px;
+        }
+        h3 {
+          flex: 1 1 0;
+          min-width: 0;
         }
         .read {
           flex: 1 1 100%;

@@ -2,10 +2,10 @@
 const WIDEST = 420;
 
 /** Where a small panel stands: under its cell where there is room, else above it; never off the page. */
-export function placeBeside(cell: Element): string {
+export function placeBeside(cell: Element, isUnder?: boolean): string {
   const { left, top, bottom } = cell.getBoundingClientRect();
   const fromLeft = Math.max(8, Math.min(left, innerWidth - WIDEST - 8));
-  return bottom < innerHeight * 0.6
+  return (isUnder ?? bottom < innerHeight * 0.6)
     ? `left:${px(fromLeft)};top:${px(bottom + 4)};right:auto;bottom:auto`
     : `left:${px(fromLeft)};top:auto;right:auto;bottom:${px(innerHeight - top + 4)}`;
 }

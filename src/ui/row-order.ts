@@ -34,6 +34,16 @@ export function stillOpen(columns: readonly string[]): Sieve {
   };
 }
 
+/** Only rows that have these words in one of some columns. */
+export function withText(words: string, columns: readonly string[]): Sieve {
+  const wanted = words.toLowerCase();
+  return {
+    words: `“${words}”`,
+    keeps: (view, row) =>
+      columns.some((column) => view.cell(row, column).text.toLowerCase().includes(wanted)),
+  };
+}
+
 /** Only rows of these ids. */
 export function oneOfRows(words: string, ids: readonly string[]): Sieve {
   const kept = new Set(ids);

@@ -2,6 +2,8 @@ import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { BookView, ColumnView, SheetView } from '../worksheet/index.ts';
 import { send } from './events.ts';
+import './order-bar.ts';
+import { RowOrder } from './row-order.ts';
 import './field.ts';
 import type { FieldKept } from './field.ts';
 import { FollowBook } from './follow-book.ts';
@@ -23,6 +25,9 @@ export class Rows extends LitElement {
         padding: 10px 12px 12px;
         background: var(--sheet);
         border-bottom: 2px solid var(--rule);
+      }
+      bp-order-bar {
+        padding: 0 12px;
       }
       li.now {
         border-left: 5px solid var(--chalk);
@@ -80,15 +85,29 @@ export class Rows extends LitElement {
 
   @state() private shown = AT_A_TIME;
 
+  private readonly order = new RowOrder();
+
   protected readonly follow = new FollowBook(this, () => this.book);
 
   protected override render() {
-    const view = this.book?.sheet(this.sheet);
-    if (!view) return nothing;
+    const whole = this.book?.sheet(this.sheet);
+    if (!whole) return nothing;
+    const view = this.order.seen(whole, this.follow.version);
     const columns = shownColumns(view, false);
     const count = Math.min(this.shown, view.rowCount);
     const totals = [...view.totals()];
     return html`
+      ${
+        whole.rowCount > 2
+          ? html`<bp-order-bar
+              .view=${whole}
+              .order=${this.order}
+              @order-changed=${() => {
+                this.requestUpdate();
+              }}
+            ></bp-order-bar>`
+          : nothing
+      }
       <ul>
         ${Array.from({ length: count }, (_, row) => this.renderRow(view, columns, row))}
         ${view.rowCount === 0 ? html`<li>Nothing here yet.</li>` : nothing}

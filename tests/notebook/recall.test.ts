@@ -1,12 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  Notebook,
-  fromJson,
-  toJson,
-  type NotebookDocument,
-  type Step,
-} from '../../src/notebook/index.ts';
+import { Notebook, fromJson, toJson, type Step } from '../../src/notebook/index.ts';
 import { isProblem } from '../../src/units/index.ts';
 import { acts, perform, someDocument } from './acts.ts';
 

@@ -234,7 +234,7 @@ describe('the menu of a grid', () => {
     book.own.addColumn('posts', { label: 'Cap', kind: 'text', entry: true, after: 'station' });
     book.setFormula('posts', 'lean_angle', '1 deg');
     await drawn(grid);
-    expect(words(head('cap'))).toBe('Capyours');
+    expect(words(head('cap'))).toBe('Cap yours');
     expect(words(head('lean_angle'))).toContain('your formula');
   });
 });

@@ -50,7 +50,7 @@ describe('<bp-grid>', () => {
 
   it('says the unit once, in the head of the column', () => {
     expect(words(inside(grid, '[role=columnheader]:nth-child(3)'))).toBe(
-      'Lean gapin, level held plumb',
+      'Lean gap in, level held plumb',
     );
     expect(words(cell(1, 2))).toBe('3/8');
   });

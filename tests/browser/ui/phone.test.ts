@@ -51,6 +51,32 @@ describe('<bp-card>', () => {
     expect(book.cellText({ sheet: 'posts', row: 'r4', column: 'lean_gap' })).toBe('1 5/8');
   });
 
+  it('goes through the posts in the order they are sorted in', async () => {
+    const card = await onPage('bp-card', { book, current: 'r1' });
+    const bar = inside(card, 'bp-order-bar');
+    await userEvent.click(inside(bar, 'summary'));
+    expect(await barriers(card)).toEqual([]);
+    await userEvent.selectOptions(list(bar, 1), 'largest first');
+    await userEvent.selectOptions(list(bar, 0), 'Rock test');
+    await drawn(card);
+    expect(words(inside(card, 'h2'))).toBe('post 3');
+    await tap(card, 'next');
+    await expect.poll(() => words(inside(card, 'h2'))).toBe('post 4');
+  });
+
+  it('shows only the posts that wait or ask, and all again', async () => {
+    const card = await onPage('bp-card', { book, current: 'r1' });
+    const bar = inside(card, 'bp-order-bar');
+    await userEvent.click(inside(bar, 'summary'));
+    await userEvent.selectOptions(list(bar, 2), 'what waits or asks');
+    await drawn(card);
+    expect(words(inside(card, 'h2'))).toBe('post 6');
+    expect(words(inside(bar, 'summary'))).toContain('only what waits or asks');
+    await userEvent.selectOptions(list(bar, 2), 'all rows');
+    await drawn(card);
+    expect(words(inside(card, 'h2'))).toBe('post 1');
+  });
+
   it('goes on to the lean gap of the next post', async () => {
     const card = await onPage('bp-card', { book, current: 'r4' });
     await tap(card, 'next');
@@ -148,4 +174,8 @@ function choice(card: Card, text: string): HTMLElement {
 async function tap(card: Card, key: string): Promise<void> {
   await userEvent.click(inside(inside(card, 'bp-keypad'), `[data-key='${key}']`));
   await drawn(card);
+}
+
+function list(bar: Element, place: number): HTMLElement {
+  return bar.shadowRoot!.querySelectorAll('select')[place]!;
 }
