@@ -61,6 +61,7 @@ const BROWSER_PACKAGES = [
   'lit/decorators.js',
   'lit/directives/class-map.js',
   'lit/directives/if-defined.js',
+  'lit/directives/keyed.js',
   'lit/directives/live.js',
   'lit/directives/ref.js',
   'lit/directives/repeat.js',

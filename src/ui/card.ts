@@ -1,5 +1,6 @@
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { keyed } from 'lit/directives/keyed.js';
 import type { BookView, ColumnView, SheetView } from '../worksheet/index.ts';
 import './ask.ts';
 import { cardColumns, isHalf, isTaped } from './card-columns.ts';
@@ -13,8 +14,6 @@ import { setFractions } from './fraction.ts';
 import './keypad.ts';
 import type { KeypadDeed } from './keypad.ts';
 import { manner } from './shown-columns.ts';
-import './order-bar.ts';
-import { RowOrder } from './row-order.ts';
 import { pressTape } from './tape-keys.ts';
 import { withUnit } from './unit-face.ts';
 import { base } from './tokens.ts';
@@ -42,24 +41,17 @@ export class Card extends LitElement {
   /** The field that the keypad types into. */
   @state() private typingInto: Field | undefined;
 
-  private readonly order = new RowOrder();
-
   protected readonly follow = new FollowBook(this, () => this.book);
 
   protected override render() {
-    const whole = this.book?.sheet(this.sheet);
-    if (!whole) return nothing;
-    if (whole.rowCount === 0) return this.renderEmpty(whole);
-    const view = this.order.seen(whole, this.follow.version);
-    if (view.rowCount === 0)
-      return html`${this.renderOrder(whole)}
-        <p class="none">No post is like that.</p>`;
+    const view = this.book?.sheet(this.sheet);
+    if (!view) return nothing;
+    if (view.rowCount === 0) return this.renderEmpty(view);
     const row = this.rowOf(view);
     const { readings, results, more } = cardColumns(view);
     const isLast = row === view.rowCount - 1;
     return html`
       <div class="scroll">
-        ${whole.rowCount > 2 ? this.renderOrder(whole) : nothing}
         <bp-dots .book=${this.book} .sheet=${view.id} .current=${view.rowId(row)}></bp-dots>
         <div class="title">
           <h2 tabindex="-1">${view.rowName(row)}</h2>
@@ -102,21 +94,6 @@ export class Card extends LitElement {
     `;
   }
 
-  private renderOrder(whole: SheetView): TemplateResult {
-    return html`<bp-order-bar
-      .view=${whole}
-      .order=${this.order}
-      @order-changed=${() => {
-        const view = this.order.seen(whole, this.follow.version);
-        this.requestUpdate();
-        if (view.rowCount === 0) return;
-        // The focus stays on the list that was chosen from.
-        this.current = view.rowId(0);
-        send(this, 'row-current', { sheet: view.id, row: this.current });
-      }}
-    ></bp-order-bar>`;
-  }
-
   private renderEmpty(view: SheetView): TemplateResult {
     return html`<h2>No posts yet</h2>
       <p>Begin at one end of the run and read post by post.</p>
@@ -139,7 +116,9 @@ export class Card extends LitElement {
   }
 
   private renderField(view: SheetView, row: number, column: ColumnView): TemplateResult {
-    return html`<bp-field
+    const rowId = view.rowId(row);
+    // A field of its own for each row: what was typed for one post must never stand in the next.
+    const field = html`<bp-field
       class=${isHalf(column) ? 'half' : ''}
       data-column=${column.id}
       short
@@ -148,9 +127,10 @@ export class Card extends LitElement {
       .column=${column}
       .cell=${view.cell(row, column.id)}
       @field-kept=${({ detail }: FieldKept) => {
-        this.book?.type(view.id, view.rowId(row), column.id, detail);
+        this.book?.type(view.id, rowId, column.id, detail);
       }}
     ></bp-field>`;
+    return html`${keyed(rowId, field)}`;
   }
 
   private renderResult(view: SheetView, row: number, column: ColumnView): TemplateResult {

@@ -1,9 +1,12 @@
 import { css, html, type TemplateResult } from 'lit';
 import type { ColumnView } from '../worksheet/index.ts';
 
-/** The field a cell is typed into: a list where the column has choices of its own, else a line of text. */
+/**
+ * The field a cell is typed into: a list where one of the column's choices stands, else a line of
+ * text. What is typed over a choice is read as a word, so that “replace” never stops at its first letter.
+ */
 export function cellEditor(column: ColumnView, text: string, label: string): TemplateResult {
-  if (column.kind.type === 'choice' || column.kind.type === 'flag') {
+  if (hasChoices(column) && text !== '') {
     return html`<select class="editor" aria-label=${label}>
       ${choicesWith(column, text).map(
         (choice) =>
@@ -22,21 +25,19 @@ export function cellEditor(column: ColumnView, text: string, label: string): Tem
       autocapitalize="off"
       spellcheck="false"
     /><datalist id="offered">
-      ${column.choices.map((choice) => html`<option value=${choice}></option>`)}
+      ${choicesWith(column, '').map((choice) => html`<option value=${choice}></option>`)}
     </datalist>`;
+}
+
+/** Whether only one of a list may stand in the column. */
+export function hasChoices({ kind }: ColumnView): boolean {
+  return kind.type === 'choice' || kind.type === 'flag';
 }
 
 /** What may be chosen here: nothing, the column's choices, and whatever else already stands there. */
 export function choicesWith({ kind, choices }: ColumnView, text: string): readonly string[] {
   const offered = kind.type === 'flag' && choices.length === 0 ? ['yes', 'no'] : choices;
   return [...new Set(['', ...offered, text])];
-}
-
-/** The choice a first letter means, so that a letter picks as it does in any list. */
-export function choiceBegun(column: ColumnView, letter: string): string | undefined {
-  return choicesWith(column, '').find(
-    (choice) => choice !== '' && choice.toLowerCase().startsWith(letter.toLowerCase()),
-  );
 }
 
 /** The field fills its cell. */

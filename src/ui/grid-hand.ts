@@ -1,7 +1,7 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { Ask, BookView, CellView, ColumnView, Entry, SheetView } from '../worksheet/index.ts';
 import { send } from './events.ts';
-import { choiceBegun } from './grid-editor.ts';
+import { hasChoices } from './grid-editor.ts';
 import {
   stepFrom,
   type Deed,
@@ -63,7 +63,7 @@ export class GridHand implements ReactiveController, Record<Deed, () => void> {
   act(action: GridAction): void {
     if ('ask' in action) return;
     if (action.do === 'move') this.move(action.by, action.extend);
-    else if (action.do === 'type') this.typeOver(action.text);
+    else if (action.do === 'type') this.typeOver();
     else this[action.do]();
   }
 
@@ -89,11 +89,8 @@ export class GridHand implements ReactiveController, Record<Deed, () => void> {
     this.goTo({ ...this.at, row: this.at.row + by });
   }
 
-  typeOver(text: string): void {
-    const { column } = this;
-    if (!column?.entered) return;
-    const isList = column.kind.type === 'choice' || column.kind.type === 'flag';
-    this.begin(isList ? (choiceBegun(column, text) ?? '') : '');
+  typeOver(): void {
+    if (this.column?.entered) this.begin('');
   }
 
   /** Enter: answers an ask, shows how a result was worked out, or types. */
@@ -107,7 +104,11 @@ export class GridHand implements ReactiveController, Record<Deed, () => void> {
   }
 
   edit(): void {
-    if (this.column?.entered) this.begin(this.cell?.typed ?? '');
+    const { cell, column } = this;
+    if (!column?.entered) return;
+    // A list opens on what the cell says, though a formula may have said it.
+    const shown = hasChoices(column) && cell?.state === 'known' ? cell.text : '';
+    this.begin(cell?.typed ?? shown);
   }
 
   clear(): void {
@@ -183,9 +184,11 @@ export class GridHand implements ReactiveController, Record<Deed, () => void> {
   /** Keeps what stands in the open field, wherever the focus went. */
   leave(): void {
     const text = this.grid.fieldText();
-    if (this.editing === undefined || text === undefined) return;
+    const begun = this.editing;
+    if (begun === undefined || text === undefined) return;
     this.editing = undefined;
-    if (text !== (this.cell?.typed ?? '')) this.type(text);
+    const standing = this.cell?.typed ?? '';
+    if (text !== standing && (text !== begun || begun === '')) this.type(text);
     this.grid.requestUpdate();
   }
 

@@ -417,9 +417,9 @@ export class Grid extends LitElement implements HandledGrid, MenuGrid {
     if ('ask' in action) this.doDeed(action.ask);
     else this.hand.act(action);
     event.stopPropagation();
-    // The first key of an entry goes on into the field that opens for it; a list has picked already.
+    // The first key of an entry goes on into the field that opens for it.
     const goesOn = 'do' in action && action.do === 'type';
-    if (!goesOn || this.hand.column?.kind.type === 'choice') event.preventDefault();
+    if (!goesOn) event.preventDefault();
   }
 
   private doDeed(deed: SheetDeed) {

@@ -80,12 +80,12 @@ describe('a grid that is walked', () => {
     expect(book.cellText(leanGap('r2'))).toBe('3/8');
   });
 
-  it('picks a choice by its first letter', async () => {
-    await toColumn('rock_test');
-    await press('s');
-    expect(field().value).toBe('snapped');
+  it('takes the whole word that is typed over a choice', async () => {
+    await toColumn('remedy');
+    await userEvent.keyboard('replace');
+    expect(field().value).toBe('replace');
     await press('Enter');
-    expect(book.cellText({ sheet: 'posts', row: 'r1', column: 'rock_test' })).toBe('snapped');
+    expect(book.cellText({ sheet: 'posts', row: 'r1', column: 'remedy' })).toBe('replace');
   });
 
   it('is one stop for Tab, and Tab leaves it', async () => {

@@ -51,6 +51,19 @@ describe('<bp-card>', () => {
     expect(book.cellText({ sheet: 'posts', row: 'r4', column: 'lean_gap' })).toBe('1 5/8');
   });
 
+  it('never carries what was typed for one post into the next', async () => {
+    const card = await onPage('bp-card', { book, current: 'r4' });
+    const before = book.cellText({ sheet: 'posts', row: 'r5', column: 'station' });
+    await userEvent.click(inside(fieldOf(card, 'station'), 'input'));
+    await tap(card, '7');
+    await tap(card, 'next');
+    await drawn(card);
+    await userEvent.click(inside(fieldOf(card, 'lean_gap'), 'input'));
+    expect(fieldOf(card, 'station').text).toBe(before);
+    expect(book.cellText({ sheet: 'posts', row: 'r5', column: 'station' })).toBe(before);
+    expect(book.cellText({ sheet: 'posts', row: 'r4', column: 'station' })).toBe('7');
+  });
+
   it('goes through the posts in the order they are sorted in', async () => {
     const card = await onPage('bp-card', { book, current: 'r1' });
     const bar = inside(card, 'bp-order-bar');
