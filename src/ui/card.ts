@@ -14,6 +14,8 @@ import { setFractions } from './fraction.ts';
 import './keypad.ts';
 import type { KeypadDeed } from './keypad.ts';
 import { manner } from './shown-columns.ts';
+import './order-bar.ts';
+import { RowOrder } from './row-order.ts';
 import { pressTape } from './tape-keys.ts';
 import { withUnit } from './unit-face.ts';
 import { base } from './tokens.ts';
@@ -41,17 +43,24 @@ export class Card extends LitElement {
   /** The field that the keypad types into. */
   @state() private typingInto: Field | undefined;
 
+  private readonly order = new RowOrder();
+
   protected readonly follow = new FollowBook(this, () => this.book);
 
   protected override render() {
-    const view = this.book?.sheet(this.sheet);
-    if (!view) return nothing;
-    if (view.rowCount === 0) return this.renderEmpty(view);
+    const whole = this.book?.sheet(this.sheet);
+    if (!whole) return nothing;
+    if (whole.rowCount === 0) return this.renderEmpty(whole);
+    const view = this.order.seen(whole, this.follow.version);
+    if (view.rowCount === 0)
+      return html`${this.renderOrder(whole)}
+        <p class="none">No post is like that.</p>`;
     const row = this.rowOf(view);
     const { readings, results, more } = cardColumns(view);
     const isLast = row === view.rowCount - 1;
     return html`
       <div class="scroll">
+        ${whole.rowCount > 2 ? this.renderOrder(whole) : nothing}
         <bp-dots .book=${this.book} .sheet=${view.id} .current=${view.rowId(row)}></bp-dots>
         <div class="title">
           <h2 tabindex="-1">${view.rowName(row)}</h2>
@@ -92,6 +101,21 @@ export class Card extends LitElement {
         ></bp-keypad>
       </div>
     `;
+  }
+
+  private renderOrder(whole: SheetView): TemplateResult {
+    return html`<bp-order-bar
+      .view=${whole}
+      .order=${this.order}
+      @order-changed=${() => {
+        const view = this.order.seen(whole, this.follow.version);
+        this.requestUpdate();
+        if (view.rowCount === 0) return;
+        // The focus stays on the list that was chosen from.
+        this.current = view.rowId(0);
+        send(this, 'row-current', { sheet: view.id, row: this.current });
+      }}
+    ></bp-order-bar>`;
   }
 
   private renderEmpty(view: SheetView): TemplateResult {
