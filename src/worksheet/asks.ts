@@ -5,6 +5,7 @@ import { askOf, typedText } from './cell.ts';
 import type { Engine } from './engine.ts';
 import { readCell } from './entries.ts';
 import type { BandModel, ColumnModel, SheetModel } from './model.ts';
+import { places } from './places.ts';
 import { reasonsFor } from './reasons.ts';
 import { rowIdAt } from './row-ids.ts';
 import { rowKeyAt, rowNameAt } from './row-names.ts';
@@ -54,8 +55,7 @@ class AskDesk {
       const { entry } = model;
       if (!entry) continue;
       let hasAskedUnit = false;
-      for (let row = 0; row < this.band.rows.count; row++) {
-        if (entry.states[row] !== UNREAD) continue;
+      for (const row of places(entry.states, UNREAD, this.band.rows.count)) {
         const typed = this.typed(model, row) ?? '';
         const isUnit = isUnknownUnit(typed, model, this.unit(model));
         if (isUnit && hasAskedUnit) continue;

@@ -4,6 +4,7 @@ import { sentence } from '../units/index.ts';
 import { cellView } from './cell.ts';
 import type { Engine } from './engine.ts';
 import type { BandModel, ColumnModel, SheetModel, StopModel } from './model.ts';
+import { places } from './places.ts';
 import { reasonsFor } from './reasons.ts';
 import { rowIdAt } from './row-ids.ts';
 import { rowNameAt } from './row-names.ts';
@@ -25,8 +26,7 @@ export function stopsOf(engine: Engine, notebook: Notebook): readonly Stop[] {
 function ruleStops(model: StopModel, engine: Engine, notebook: Notebook): readonly Stop[] {
   const { definition, sheet, band, when, isOfSheet } = model;
   const stops: Stop[] = [];
-  for (let row = 0; row < band.rows.count; row++) {
-    if (when.column.values[row] !== 1) continue;
+  for (const row of places(when.column.values, 1, band.rows.count)) {
     stops.push({
       sheet: sheet.definition.id,
       row: isOfSheet ? undefined : rowIdAt(sheet, band, row, notebook, engine.models),
@@ -67,8 +67,7 @@ function wrongCells(engine: Engine, notebook: Notebook): readonly Stop[] {
   for (const sheet of engine.models.values()) {
     for (const band of sheet.bands) {
       for (const model of band.columns.values()) {
-        for (let row = 0; row < band.rows.count; row++) {
-          if (model.result.states[row] !== WRONG) continue;
+        for (const row of places(model.result.states, WRONG, band.rows.count)) {
           if (band.when?.column.values[row] === 0) continue;
           const stop = wrongCell(sheet, band, model, row, engine, notebook);
           if (stop) stops.push(stop);
