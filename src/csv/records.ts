@@ -10,6 +10,7 @@ export interface CsvRecord {
   readonly line: number;
   /** Its text in the file, exactly. */
   readonly text: string;
+  /** Ask once and keep them: they are parted anew each time. */
   readonly cells: readonly string[];
 }
 
@@ -45,8 +46,9 @@ export function records(text: string): Records {
   for (let index = declared === undefined ? 0 : 1; index < lines.length; index++) {
     const line = lines[index] ?? '';
     const number = index + 1;
-    if (!line.includes('"')) {
-      add(number, line, line.split(delimiter));
+    if (!quotesACell(line, delimiter)) {
+      if (!isOnlySeparators(line, delimiter))
+        found.push(new LineRecord(number, bare ? (raw[index] ?? line) : line, line, delimiter));
       continue;
     }
     const last = recordEnd(lines, index, layout);
@@ -72,17 +74,53 @@ export function records(text: string): Records {
   return { records: found, delimiter, separatorLine, problems };
 
   function add(line: number, recordText: string, cells: readonly string[]): void {
-    if (cells.every(isBlank) || SEPARATORS_ALONE.test(recordText)) return;
-    const guarded = recordText.includes("'") && cells.some((cell) => cell.startsWith("'"));
+    if (cells.every((cell) => cell.trim() === '')) return;
     found.push({
       line,
       text: bare ? (raw[line - 1] ?? recordText) : recordText,
-      cells: guarded ? cells.map(withoutGuard) : cells,
+      cells: unguarded(cells),
     });
   }
 }
 
-const SEPARATORS_ALONE = /^[\s,;|]*$/;
+/** Whether any cell of a line begins with a quote; inch marks behind a figure open nothing. */
+function quotesACell(line: string, delimiter: string): boolean {
+  for (let at = line.indexOf('"'); at !== -1; at = line.indexOf('"', at + 1))
+    if (at === 0 || line[at - 1] === delimiter) return true;
+  return false;
+}
+
+/**
+ * A record of one line without quotes. Its cells are parted whenever they are asked for: to keep them all would take
+ * several times the room of the file.
+ */
+class LineRecord implements CsvRecord {
+  readonly line: number;
+  readonly text: string;
+  private readonly bare: string;
+  private readonly delimiter: string;
+
+  constructor(line: number, text: string, bare: string, delimiter: string) {
+    this.line = line;
+    this.text = text;
+    this.bare = bare;
+    this.delimiter = delimiter;
+  }
+
+  get cells(): readonly string[] {
+    const cells = this.bare.split(this.delimiter);
+    return this.bare.includes("'") ? unguarded(cells) : cells;
+  }
+}
+
+function unguarded(cells: readonly string[]): readonly string[] {
+  return cells.some((cell) => cell.startsWith("'")) ? cells.map(withoutGuard) : cells;
+}
+
+function isOnlySeparators(line: string, delimiter: string): boolean {
+  if (/^[\s,;|]*$/.test(line)) return true;
+  return line.startsWith(delimiter) && line.split(delimiter).every((cell) => cell.trim() === '');
+}
 
 const EACH_QUOTED = problem(
   '',
@@ -103,10 +141,6 @@ function unquotedLines(lines: readonly string[]): readonly string[] | undefined 
 function linesOf(text: string): string[] {
   if (!text.includes('\r')) return text.split('\n');
   return text.split(/\r(?!\n)|(?<!\r)\n/.test(text) ? /\r\n|\n|\r/ : '\r\n');
-}
-
-function isBlank(cell: string): boolean {
-  return cell === '' || cell.trim() === '';
 }
 
 /** The line on which a record's last quoted cell closes; undefined where a quote opens and swallows what follows. */

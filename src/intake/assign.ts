@@ -26,9 +26,8 @@ export function assignColumns(
   match: Matcher,
   { settled, workedOut = [] }: Pick<IntakeOptions, 'settled' | 'workedOut'>,
 ): { readonly columns: readonly FileColumn[]; readonly asks: readonly FileAsk[] } {
-  const sample = rows.slice(0, 200);
   const claims = head.headers.map((header, index) => claim(header, index, head, match, settled));
-  const cells = (index: number): string[] => sample.map((row) => row[index] ?? '');
+  const cells = (index: number): string[] => rows.map((row) => row[index] ?? '');
 
   const ours = new Set(workedOut.map(foldedText));
   const printed = claims.filter(

@@ -10,37 +10,53 @@ export interface FileMarks {
 }
 
 /** Looks through the reading columns of a file for its decimal mark and its small unit. */
-export function fileMarks(
-  tables: readonly {
-    readonly columns: readonly FileColumn[];
-    readonly rows: readonly (readonly string[])[];
-  }[],
-  stated: readonly string[],
-  isMeasured: (column: string) => boolean,
-): FileMarks {
-  const units = new Set(stated);
-  let commas = false;
-  let points = false;
-  for (const { columns, rows } of tables) {
-    for (const { index, column, unit, over } of columns) {
-      for (const used of [unit, overUnit(over)]) if (used !== undefined) units.add(used);
-      if (column === null || !isMeasured(column)) continue;
-      for (const row of rows) {
-        const cell = row[index];
-        const seen = cell === undefined || cell === '' ? 0 : marksIn(cell);
-        if (cell === undefined || seen === 0) continue;
-        if (seen & COMMA) commas ||= DECIMAL_COMMA.test(cell);
-        if (seen & POINT) points ||= DECIMAL_POINT.test(cell);
-        if (!(seen & WORD)) continue;
-        for (const [name, pattern] of SMALL_UNITS)
-          if (!units.has(name) && pattern.test(cell)) units.add(name);
-      }
+export class MarkFinder {
+  private readonly units: Set<string>;
+  private readonly isMeasured: (column: string) => boolean;
+  private measured: readonly number[] = [];
+  private commas = false;
+  private points = false;
+
+  /** @param stated - Units that lines of the file state for all its readings. */
+  constructor(stated: readonly string[], isMeasured: (column: string) => boolean) {
+    this.units = new Set(stated);
+    this.isMeasured = isMeasured;
+  }
+
+  /** Takes in the headers of a table, before its rows. */
+  head(columns: readonly FileColumn[]): void {
+    for (const { unit, over } of columns)
+      for (const used of [unit, overUnit(over)]) if (used !== undefined) this.units.add(used);
+    this.measured = columns
+      .filter(({ column }) => column !== null && this.isMeasured(column))
+      .map(({ index }) => index);
+  }
+
+  /** Takes in a row of it. */
+  row(cells: readonly string[]): void {
+    for (const index of this.measured) {
+      const cell = cells[index];
+      const seen = cell === undefined || cell === '' ? 0 : marksIn(cell);
+      if (cell !== undefined && seen !== 0) this.see(cell, seen);
     }
   }
-  const decimal = commas === points ? undefined : commas ? ',' : '.';
-  const small = (['in', 'mm', 'cm'] as const).filter((unit) => units.has(unit));
-  const [only] = small;
-  return { decimal, small: small.length === 1 && only !== 'cm' ? only : undefined };
+
+  /** What all of it comes to. */
+  marks(): FileMarks {
+    const { commas, points, units } = this;
+    const decimal = commas === points ? undefined : commas ? ',' : '.';
+    const small = (['in', 'mm', 'cm'] as const).filter((unit) => units.has(unit));
+    const [only] = small;
+    return { decimal, small: small.length === 1 && only !== 'cm' ? only : undefined };
+  }
+
+  private see(cell: string, seen: number): void {
+    if (seen & COMMA) this.commas ||= DECIMAL_COMMA.test(cell);
+    if (seen & POINT) this.points ||= DECIMAL_POINT.test(cell);
+    if (!(seen & WORD)) return;
+    for (const [name, pattern] of SMALL_UNITS)
+      if (!this.units.has(name) && pattern.test(cell)) this.units.add(name);
+  }
 }
 
 /** The unit that a line above the table states for all its readings, as in `All readings in mm`. */

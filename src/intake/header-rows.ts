@@ -1,5 +1,6 @@
 import type { CsvRecord } from '../csv/index.ts';
 import { unitWord } from './header-unit.ts';
+import { beginsWithFigure } from './lines.ts';
 import type { HeaderMatch } from './match.ts';
 import { isPostNumber } from './values.ts';
 
@@ -48,8 +49,9 @@ export function headHere(
   at: number,
   match: Matcher,
 ): TableHead | undefined {
-  if (startsWithNumber(all[at]?.cells[0] ?? '')) return undefined;
-  const cells = all[at]?.cells.filter(isFilled) ?? [];
+  const record = all[at];
+  if (!record || beginsWithFigure(record)) return undefined;
+  const cells = record.cells.filter(isFilled);
   if (cells.length < 3 || cells.some(startsWithNumber)) return undefined;
   const rows = headRows(all, at, match);
   if (!rows) return undefined;

@@ -2,13 +2,17 @@ import type { CsvRecord } from '../csv/index.ts';
 import type { FileColumn } from './assign.ts';
 import { isPostNumber } from './values.ts';
 
+/** Whether a line begins with a figure, as the line of a post mostly does. */
+export function beginsWithFigure({ text }: CsvRecord): boolean {
+  return /^\s*\d/.test(text);
+}
+
 /** Why a record of the table is no row, where its text alone tells; undefined where it may be one. */
-export function notARow(
-  { text, cells }: CsvRecord,
-  noteColumns: ReadonlySet<number>,
-): string | undefined {
+export function notARow(record: CsvRecord, noteColumns: ReadonlySet<number>): string | undefined {
+  const { text } = record;
   const mayTotal = MAY_TOTAL.test(text);
   if (!mayTotal && /^[\s"]*[\p{L}\p{N}]/u.test(text)) return undefined;
+  const { cells } = record;
   const filled = cells.map((cell) => cell.trim()).filter((cell) => cell !== '');
   const ruled = filled.every((cell) => /^[-=_*~#.–—\s]+$/.test(cell));
   if (ruled && filled.some((cell) => cell.length > 2)) return 'a ruled line';

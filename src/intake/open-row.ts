@@ -1,10 +1,11 @@
+import { Entries, type ColumnOrder } from './entries.ts';
 import type { IntakeRow } from './intake.ts';
 import { readLength, type LengthEntry } from './length-entry.ts';
 import { saysSnapped } from './rock-test.ts';
 
 /** A row while its cells come in; some of them say something about another column. */
 export interface OpenRow extends IntakeRow {
-  readonly cells: Map<string, string>;
+  readonly cells: Entries;
   kept: ReadonlyMap<string, string>;
   assumed: ReadonlyMap<string, string>;
   /** The probe on each face. */
@@ -31,8 +32,8 @@ export interface LevelLength {
 }
 
 /** An empty row for a line of the file. */
-export function openRow(line: number): OpenRow {
-  const cells = new Map<string, string>();
+export function openRow(line: number, order: ColumnOrder): OpenRow {
+  const cells = new Entries(order);
   return {
     line,
     cells,

@@ -1,5 +1,6 @@
 import { LENGTH, isQuantity } from '../units/index.ts';
 import type { FileColumn } from './assign.ts';
+import { ColumnOrder } from './entries.ts';
 import type { FileMarks } from './file-marks.ts';
 import type { IntakeColumn, IntakeRow } from './intake.ts';
 import {
@@ -47,12 +48,15 @@ export function rowReader(
 ): RowReader {
   const isMeasured = measuredColumns(sheet);
   const unitless = new Map<string, string>();
+  const order = new ColumnOrder();
   let above: { readonly stated: string; readonly level: LevelLength } | undefined;
   const probes = columns.filter(({ column }) => column === 'probe_depth').length;
   const plans = columns.map((column): Plan => ({
     ...column,
     measured: column.column !== null && isMeasured(column.column),
     behind: behindPlain(column),
+    place:
+      column.column === null || column.column === 'footing' ? -1 : order.placeOf(column.column),
     entries: new Map(),
     writing: {
       unit: column.unit,
@@ -68,12 +72,12 @@ export function rowReader(
   return {
     unitless,
     read(line, cells, { level, run }) {
-      const row = openRow(line);
+      const row = openRow(line, order);
       for (const plan of plans) {
         const cell = cells[plan.index]?.trim() ?? '';
         if (cell === '') continue;
         if (plan.behind !== undefined && isPlainNumber(cell))
-          row.cells.set(plan.column ?? '', cell + plan.behind);
+          row.cells.put(plan.place, cell + plan.behind);
         else take(row, plan, cell);
       }
       for (let index = plans.length; index < cells.length; index++) {
@@ -104,7 +108,7 @@ export function rowReader(
     else if (column === 'rock_test') row.cells.set(column, rockTest(withoutStray(cell)));
     else if (column === 'post_size' && plan.unit !== undefined) {
       row.cells.set(column, lengthEntry(cell, plan.writing).text);
-    } else row.cells.set(column, withoutStray(cell));
+    } else row.cells.put(plan.place, withoutStray(cell));
   }
 
   function measure(plan: Plan, cell: string, column: string): LengthEntry {
@@ -211,6 +215,8 @@ function isPlainNumber(cell: string): boolean {
 interface Plan extends FileColumn {
   /** What goes behind a plain number to make it an entry; undefined where its cells want a closer look. */
   readonly behind: string | undefined;
+  /** The column's place in the order of the row's entries; -1 where it has none of its own. */
+  readonly place: number;
   readonly measured: boolean;
   readonly writing: ColumnWriting;
   /** Entries by cell: a file says the same things over and over. */

@@ -3,7 +3,7 @@ import type { PassedLine } from '../notebook/index.ts';
 import { isProblem, nearest, problem, sentence, type Problem } from '../units/index.ts';
 import { missingAsks, unitAsks } from './asks.ts';
 import { assignColumns, settledFor, type FileColumn } from './assign.ts';
-import { fileMarks, type FileMarks } from './file-marks.ts';
+import { MarkFinder, type FileMarks } from './file-marks.ts';
 import type {
   FileAsk,
   HeaderMapping,
@@ -25,6 +25,8 @@ import { tablesOf, type Table, type TableRow } from './tables.ts';
 const MOST_COLUMNS = 500;
 const MOST_RECORDS = 250_000;
 const REPORT_EVERY = 5000;
+/** As many rows as tell what a column holds. */
+const SAMPLE = 200;
 
 /**
  * Reads a site file: a row for each post or hole it lists, with every entry carrying its own unit, and the lines that
@@ -61,15 +63,12 @@ export function readSite(
   const count = parts.tables.reduce((sum, table) => sum + table.rows.length, 0);
   if (separatorLine)
     passedOver.push({ line: 1, text: separatorLine.text, why: 'it names the separator' });
-  const tables = parts.tables.map((table) => assigned(table));
-  const marks = fileMarks(
-    tables.map((table) => ({
-      columns: table.columns,
-      rows: table.rows.map(({ record }) => record.cells),
-    })),
+  const finder = new MarkFinder(
     parts.units,
     (column) => isMeasured(column) || column === 'post_size',
   );
+  const tables = parts.tables.map((table) => assigned(table));
+  const marks = finder.marks();
 
   const rows: IntakeRow[] = [];
   const unitless = new Map<string, string>();
@@ -113,12 +112,15 @@ export function readSite(
   };
 
   function assigned(table: Table): AssignedTable {
-    const cells = table.rows.map(({ record }) => record.cells);
-    const { columns: fileColumns, asks } = assignColumns(table.head, cells, match, options);
+    const sample = table.rows.slice(0, SAMPLE).map(({ record }) => record.cells);
+    const { columns: fileColumns, asks } = assignColumns(table.head, sample, match, options);
     const remark = remarks(fileColumns, isMeasured);
+    finder.head(fileColumns);
     const kept = table.rows.filter(({ record }) => {
-      const why = remark(record.cells);
-      if (why !== undefined) passedOver.push({ line: record.line, text: record.text, why });
+      const { cells } = record;
+      const why = remark(cells);
+      if (why === undefined) finder.row(cells);
+      else passedOver.push({ line: record.line, text: record.text, why });
       return why === undefined;
     });
     return { columns: fileColumns, asks, rows: kept };
@@ -179,7 +181,10 @@ const EMPTY = problem(
 );
 
 function tooBig(all: readonly CsvRecord[]): Problem | undefined {
-  const widest = all.reduce((most, { cells }) => Math.max(most, cells.length), 0);
+  // A line shorter than this has fewer cells.
+  const widest = all
+    .filter(({ text }) => text.length >= MOST_COLUMNS)
+    .reduce((most, { cells }) => Math.max(most, cells.length), 0);
   if (widest > MOST_COLUMNS) {
     return problem(
       '',

@@ -2,7 +2,7 @@ import type { CsvRecord } from '../csv/index.ts';
 import type { PassedLine } from '../notebook/index.ts';
 import { statedUnit } from './file-marks.ts';
 import { findHead, headHere, recordKey, type Matcher, type TableHead } from './header-rows.ts';
-import { namedRun, notARow, statedLevel } from './lines.ts';
+import { beginsWithFigure, namedRun, notARow, statedLevel } from './lines.ts';
 
 /** One table of a file: its head, and the records below it that may be rows. */
 export interface Table {
@@ -97,7 +97,9 @@ class Said {
 }
 
 /** Whether a line below the head states a level length, or names a run, and is no post. */
-function standsAlone({ cells }: CsvRecord): boolean {
+function standsAlone(record: CsvRecord): boolean {
+  if (beginsWithFigure(record) && !/level|edge|wasser|richt|nivel/i.test(record.text)) return false;
+  const { cells } = record;
   let count = 0;
   for (const cell of cells) if (cell !== '' && cell.trim() !== '') count++;
   if (count > 2) return false;
@@ -111,7 +113,9 @@ function standsAlone({ cells }: CsvRecord): boolean {
 function repeatedHeads(lines: TableHead['lines']): (record: CsvRecord) => string | undefined {
   const keys = new Map(lines.map(({ record, why }) => [recordKey(record), why]));
   const starts = new Set(lines.map(({ record }) => startOf(record)));
+  const hasFigures = lines.some(({ record }) => beginsWithFigure(record));
   return (record) => {
+    if (!hasFigures && beginsWithFigure(record)) return undefined;
     if (!starts.has(startOf(record))) return undefined;
     const why = keys.get(recordKey(record));
     return why === undefined ? undefined : `${why}, repeated`;

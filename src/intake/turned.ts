@@ -18,9 +18,10 @@ export interface Upright {
  * It is one where its first column names the post and at least two readings more than its best line does.
  */
 export function stoodUp(all: readonly CsvRecord[], match: Matcher): Upright | undefined {
-  const known = all.slice(0, MOST_LINES).map((record) => headedColumn(record, match));
+  if (all.length > MOST_LINES) return undefined;
+  const known = all.map((record) => headedColumn(record, match));
   const down = new Set(known.filter((column) => column !== undefined));
-  if (all.length > MOST_LINES || !down.has('post') || down.size < 3) return undefined;
+  if (!down.has('post') || down.size < 3) return undefined;
   const across = Math.max(...all.map((record) => knownAcross(record, match)));
   if (across >= down.size - 1) return undefined;
 
