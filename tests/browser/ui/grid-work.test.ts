@@ -26,6 +26,62 @@ beforeEach(async () => {
   await to(0, 'post');
 });
 
+describe('the keys that go far', () => {
+  it('go to the ends of row and column with Ctrl and an arrow', async () => {
+    await press('Control+ArrowRight');
+    expect(place()).toEqual([0, grid.columns.length - 1]);
+    await press('Control+ArrowDown');
+    expect(place()).toEqual([4, grid.columns.length - 1]);
+    await press('Control+ArrowLeft', 'Control+ArrowUp');
+    expect(place()).toEqual([0, 0]);
+  });
+
+  it('choose as far as they go with Shift', async () => {
+    await press('Shift+Control+ArrowDown');
+    expect(chosen()).toBe(5);
+    await press('Shift+ArrowRight', 'Shift+ArrowUp');
+    expect(chosen()).toBe(8);
+  });
+
+  it('choose the column with Ctrl+Space', async () => {
+    await press('ArrowRight', 'Control+ ');
+    expect(chosen()).toBe(5);
+    expect(place()).toEqual([4, 1]);
+  });
+
+  it('choose up to the cell that is touched with Shift', async () => {
+    await userEvent.click(cell(1, 'station'));
+    await userEvent.keyboard('{Shift>}');
+    await userEvent.click(cell(3, 'lean_gap'));
+    await userEvent.keyboard('{/Shift}');
+    expect(chosen()).toBe(6);
+  });
+});
+
+describe('keys that have a second name', () => {
+  it('open with Space as with Enter', async () => {
+    await to(1, 'station');
+    await press(' ');
+    expect(focused()?.className).toBe('editor');
+  });
+
+  it('clear with Backspace as with Delete', async () => {
+    await to(1, 'station');
+    await press('Backspace');
+    expect(shown('station')[1]).toBe('');
+  });
+
+  it('remove with Alt+Backspace as with Alt+Delete', async () => {
+    await press('Alt+Backspace');
+    expect(shown('post')).toEqual(['2', '3', '4', '5']);
+  });
+
+  it('open the menu with the menu key as with Shift+F10', async () => {
+    await press('ContextMenu');
+    await expect.poll(() => grid.shadowRoot?.querySelector('.menu')).not.toBeNull();
+  });
+});
+
 describe('rows by key', () => {
   it('go in below with Alt+Shift+Enter', async () => {
     await press('ArrowDown', 'Alt+Shift+Enter');
@@ -286,6 +342,15 @@ describe('a paste by the real keys', () => {
     expect([shown('station')[4], shown('lean_gap')[4]]).toEqual(['0', '1/8']);
     await press('Control+z', 'Control+z');
     expect([shown('station')[0], shown('station')[4]]).toEqual(['0', '32']);
+  });
+
+  it('copies with Ctrl+C and leaves what stands there', async () => {
+    await to(2, 'station');
+    await press('Shift+ArrowRight', 'Control+c');
+    await to(4, 'station');
+    await press('Control+v');
+    expect([shown('station')[2], shown('lean_gap')[2]]).toEqual(['16', '3']);
+    expect([shown('station')[4], shown('lean_gap')[4]]).toEqual(['16', '3']);
   });
 
   it('keeps what was typed, whatever can be read of it', async () => {
