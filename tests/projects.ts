@@ -14,6 +14,8 @@ export function testSettings(): Pick<ViteUserConfig, 'optimizeDeps' | 'test'> {
           test: {
             name: 'node',
             environment: 'node',
+            // Properties go through hundreds of cases; on a busy machine that takes a while.
+            testTimeout: 60_000,
             include: ['tests/**/*.test.ts'],
             exclude: ['tests/browser/**', 'tests/e2e/**'],
           },
@@ -23,6 +25,7 @@ export function testSettings(): Pick<ViteUserConfig, 'optimizeDeps' | 'test'> {
           test: {
             name: 'browser',
             include: ['tests/browser/**/*.test.ts'],
+            testTimeout: 60_000,
             browser: {
               enabled: true,
               headless: true,
