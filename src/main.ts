@@ -1,6 +1,6 @@
 import { address as readingThread } from 'virtual:reading-thread';
 import type { CameIn, Comparison, Intake } from './intake/index.ts';
-import { Notebook, fromBase64, fromText, type NotebookDocument } from './notebook/index.ts';
+import { fromBase64, readNotebook } from './notebook/index.ts';
 import {
   accountFor,
   crewTable,
@@ -17,7 +17,7 @@ import {
   type Dialect,
   type Table,
 } from './output/index.ts';
-import { openShelf } from './storage/index.ts';
+import { openShelf, type OpenedNotebook } from './storage/index.ts';
 import {
   installLook,
   ownScript,
@@ -72,10 +72,14 @@ const PAGES: readonly { readonly id: PrintedPage; readonly label: string }[] = [
   { id: 'calculation', label: 'Print the working' },
 ];
 
+const SAVING: SavedMark = { state: 'saving', words: 'Saving' };
+const NEWER =
+  'A newer Backplumb is open in another window: nothing is saved from here. Reload this page to go on.';
+const MOST_ASIDE = 8;
 const SAVED: SavedMark = { state: 'saved', words: 'Saved on this device' };
 
 const savedListeners = new Set<(mark: SavedMark) => void>();
-const elsewhereListeners = new Set<(id: string) => void>();
+const shelfListeners = new Set<() => void>();
 let mark = SAVED;
 let current: Job | undefined;
 
@@ -83,28 +87,35 @@ const shelf = await openShelf({
   onTrouble: (trouble) => {
     show(trouble ? { state: 'trouble', words: sentence(trouble) } : SAVED);
   },
-  onElsewhere: (id) => {
-    for (const listener of elsewhereListeners) listener(id);
+  onSaving: (isSaving) => {
+    // Trouble stays in sight until the shelf takes it back.
+    if (mark.state !== 'trouble') show(isSaving ? SAVING : SAVED);
+  },
+  onNewer: () => {
+    show({ state: 'trouble', words: NEWER });
+  },
+  onShelfChanged: () => {
+    for (const listener of shelfListeners) listener();
   },
 });
 
 const desk: Desk = {
   async list() {
     const entries = await shelf.list();
-    return entries.map(({ id, name, savedAt }) => ({ id, name, saved: whenInWords(savedAt) }));
+    return entries
+      .filter(({ removedAt }) => removedAt === undefined)
+      .map(({ id, name, savedAt }) => ({ id, name, saved: whenInWords(savedAt) }));
   },
   async open(id) {
-    const document = await shelf.load(id);
-    if (!isProblem(document)) return onScreen(await jobOf(id, document));
-    const earlier = await shelf.loadEarlier(id);
-    if (isProblem(earlier)) throw inWords(document);
-    // The damaged one stays on the shelf as it is.
-    const copy = { ...earlier, name: `${earlier.name} (earlier copy)` };
-    const job = await kept(await jobOf(crypto.randomUUID(), copy));
-    show({ state: 'trouble', words: `${sentence(document)} This is an earlier copy of it.` });
+    const opened = await shelf.open(id);
+    if (isProblem(opened)) throw inWords(opened);
+    const job = onScreen(await jobOf(opened));
+    const { newer, setAside } = opened;
+    if (newer) show({ state: 'trouble', words: sentence(newer) });
+    else if (setAside.length > 0) show({ state: 'trouble', words: asideInWords(setAside) });
     return job;
   },
-  startEmpty: async () => kept(await newJob('New job')),
+  startEmpty: async () => onScreen(await newJob('New job', true)),
   async openDemo() {
     const [readings, settings] = await Promise.all([fetch(DEMO.readings), fetch(DEMO.job)]);
     const { applyJobFile, readJobFile } = await loadEngine();
@@ -115,7 +126,7 @@ const desk: Desk = {
     if (wrong) throw inWords(wrong);
     return job;
   },
-  remove: (id) => shelf.remove(id),
+  remove: (id) => shelf.mark(id, 'removedAt', true),
   async readSite(file, into, { progress }) {
     const { SiteReader, intakeColumns } = await loadImporter();
     const isOpen = into !== undefined && into.id === current?.id;
@@ -132,9 +143,13 @@ const desk: Desk = {
     });
   },
   async openFile(file) {
-    const document = fromText(await file.text());
-    if (isProblem(document)) throw inWords({ ...document, where: file.name });
-    return kept(await jobOf(crypto.randomUUID(), document));
+    const read = readNotebook(parsed(await file.text()));
+    if (isProblem(read)) throw inWords({ ...read, where: file.name });
+    if (read.newer) throw inWords({ ...read.newer, where: file.name });
+    const job = onScreen(await jobOf(await shelf.create(crypto.randomUUID(), read.document, true)));
+    if (read.setAside.length > 0)
+      show({ state: 'trouble', words: asideInWords(read.setAside.map((where) => `${where}.`)) });
+    return job;
   },
   // Before a screen is there, nobody can be asked.
   askMerge: () => Promise.resolve('add'),
@@ -186,9 +201,9 @@ const desk: Desk = {
     listener(mark);
     return () => savedListeners.delete(listener);
   },
-  onElsewhere(listener) {
-    elsewhereListeners.add(listener);
-    return () => elsewhereListeners.delete(listener);
+  onShelf(listener) {
+    shelfListeners.add(listener);
+    return () => shelfListeners.delete(listener);
   },
 };
 
@@ -201,37 +216,36 @@ document.body.append(app);
 void loadEngine();
 void loadImporter();
 
-/** A notebook with its book; every change from now on is kept. */
-async function jobOf(id: string, document: NotebookDocument): Promise<Job> {
+/** A notebook with its book; the shelf keeps every change. */
+async function jobOf({ id, notebook }: OpenedNotebook): Promise<Job> {
   const { openBook } = await loadEngine();
-  const notebook = new Notebook(document);
-  const job = { id, book: openBook(notebook) };
-  notebook.subscribe(() => void save(job));
-  return job;
+  return { id, book: openBook(notebook) };
 }
 
-async function newJob(name: string): Promise<Job> {
+async function newJob(name: string, isKeptNow = false): Promise<Job> {
   const { startDocument } = await loadEngine();
-  return jobOf(crypto.randomUUID(), startDocument(name));
+  return jobOf(await shelf.create(crypto.randomUUID(), startDocument(name), isKeptNow));
 }
 
 function onScreen(job: Job): Job {
   current = job;
-  show(SAVED);
+  if (mark.state !== 'saving') show(SAVED);
   return job;
 }
 
-/** A job on the screen that is on the shelf too, though nobody has changed it yet. */
-async function kept(job: Job): Promise<Job> {
-  await save(job);
-  return onScreen(job);
+// What is no JSON is no notebook, and is refused as such.
+function parsed(text: string): unknown {
+  try {
+    return JSON.parse(text) as unknown;
+  } catch {
+    return undefined;
+  }
 }
 
-async function save({ id, book }: Job): Promise<void> {
-  if (mark.state === 'saved') show({ state: 'saving', words: 'Saving' });
-  await shelf.save(id, book.notebook.document);
-  // Trouble stays in sight until the shelf takes it back.
-  if (mark.state === 'saving') show(SAVED);
+function asideInWords(setAside: readonly string[]): string {
+  const shown = setAside.slice(0, MOST_ASIDE).join(' ');
+  const more = setAside.length - MOST_ASIDE;
+  return `Opened without what could not be read. ${shown}${more > 0 ? ` And ${String(more)} more.` : ''}`;
 }
 
 /** Reads a short file here and now, and brings it into a job. */

@@ -1,36 +1,47 @@
-import { fromJson, toJson, type NotebookDocument } from '../notebook/index.ts';
-import { problem, type Problem } from '../units/index.ts';
-import { keepLatest } from './latest.ts';
-import {
-  erase,
-  readEarlier,
-  readEntries,
-  readKept,
-  writeKept,
-  type Kept,
-  type ShelfEntry,
-} from './record.ts';
+import { FORMAT, type Act, type Notebook, type NotebookDocument } from '../notebook/index.ts';
+import { isProblem, type Problem } from '../units/index.ts';
+import type { LiveListeners, LiveNotebook } from './live.ts';
+import type { Shelving } from './journal-record.ts';
+import { changeEntry, erase, readEntries, type ShelfEntry } from './record.ts';
 import { openStore } from './store.ts';
 import { notKept, notRead } from './trouble.ts';
+import { joinWindows } from './windows.ts';
 
 export type { ShelfEntry } from './record.ts';
 
+/** A notebook on the screen; every act in it is kept from now on, and acts of other windows come in. */
+export interface OpenedNotebook {
+  readonly id: string;
+  readonly notebook: Notebook;
+  /** What of it could not be read, in words. */
+  readonly setAside: readonly string[];
+  /** Why it may only be looked at. */
+  readonly newer: Problem | undefined;
+}
+
+/** One act of a notebook's last day, as a person looks for it. */
+export type PastAct = Pick<Act, 'number' | 'at' | 'label' | 'by'>;
+
 /** The notebooks kept in this browser. Nothing here throws: trouble is told through `onTrouble`. */
 export interface Shelf {
-  /** Every kept notebook, the last saved first. */
-  list(): Promise<ShelfEntry[]>;
-  /** A notebook as last saved, in whichever window; from then on this window goes on from that state. */
-  load(id: string): Promise<NotebookDocument | Problem>;
-  /** The notebook as it was before this session's first save, for when the latest is damaged. */
-  loadEarlier(id: string): Promise<NotebookDocument | Problem>;
-  /**
-   * Keeps the document as it is within 50 ms; the promise is kept once it, or a newer state, is on
-   * the disk or was refused. Where another window saved a state that this one has not loaded,
-   * nothing is overwritten: this window's state becomes a notebook of its own, and `onTrouble` says so.
-   */
-  save(id: string, document: NotebookDocument): Promise<void>;
+  /** Every kept notebook, archived and removed ones too, the last saved first. */
+  list(): Promise<readonly ShelfEntry[]>;
+  /** Opens a notebook, in the place of the one that was open. */
+  open(id: string): Promise<OpenedNotebook | Problem>;
+  /** Opens a new notebook; it is kept at once, or from its first act on. */
+  create(id: string, document: NotebookDocument, isKeptNow: boolean): Promise<OpenedNotebook>;
+  /** Puts whole notebooks on the shelf beside what is there, all or none; the trouble, if there was any. */
+  shelve(documents: readonly { readonly id: string; readonly document: NotebookDocument }[]): Promise<Problem | undefined>; // prettier-ignore
+  /** A notebook as it is kept, without opening it. */
+  read(id: string): Promise<NotebookDocument | Problem>;
+  /** The acts since the beginning of the last day, the latest first. */
+  history(id: string): Promise<readonly PastAct[]>;
+  /** A notebook as it was after one of those acts. */
+  readAfter(id: string, act: number): Promise<NotebookDocument | Problem>;
+  /** Marks a notebook as removed or finished, or takes the mark off. */
+  mark(id: string, mark: 'archivedAt' | 'removedAt', isOn: boolean): Promise<void>;
   /** Takes a notebook off the shelf for good. */
-  remove(id: string): Promise<void>;
+  erase(id: string): Promise<void>;
   /** Writes at once what still waits. The shelf does so by itself when the page is left. */
   flush(): Promise<void>;
   /** Writes what waits and stops listening to other windows. */
@@ -41,84 +52,55 @@ export interface Shelf {
 export interface ShelfListeners {
   /** What keeps a notebook from being saved or read; undefined once saving works again. */
   readonly onTrouble?: (trouble: Problem | undefined) => void;
-  /** Another window saved or removed this notebook; load it to go on from there. */
-  readonly onElsewhere?: (id: string) => void;
+  /** An act waits to be written, or everything is on the disk. */
+  readonly onSaving?: (isSaving: boolean) => void;
+  /** Another window has a newer build: nothing is written from here any more. */
+  readonly onNewer?: () => void;
+  /** What is on the shelf changed in another window. */
+  readonly onShelfChanged?: () => void;
 }
 
-/** What one window tells the others. */
-interface Announcement {
-  readonly id: string;
-  readonly revision: number;
+/** What tests put in the place of the usual. */
+export interface ShelfPlace {
+  readonly database?: string;
+  readonly format?: number;
 }
 
-const DATABASE = 'backplumb';
-const DELAY = 25;
+// The list of jobs does without what opens one; that is fetched beside the first screen.
+const loadOpening = () => import('./opened.ts');
+
+const REMOVED_FOR_MS = 7 * 24 * 60 * 60 * 1000;
 
 /** Opens the shelf; it is there even where the browser keeps nothing, and then says so. */
 export async function openShelf(
-  { onTrouble, onElsewhere }: ShelfListeners = {},
-  database = DATABASE,
+  { onTrouble, onSaving, onNewer, onShelfChanged }: ShelfListeners = {},
+  { database = 'backplumb', format = FORMAT }: ShelfPlace = {},
 ): Promise<Shelf> {
   const store = openStore(database);
-  const windows = new BroadcastChannel(database);
-  /** The revision this window goes on from. */
-  const known = new Map<string, number>();
-  /** Notebooks another window changed under this one, and where this one's state is kept instead. */
-  const aside = new Map<string, string>();
-  const saved = new Set<string>();
-  const refused = new Map<string, NotebookDocument>();
+  const by = crypto.randomUUID().slice(0, 4);
+  let live: { readonly id: string; readonly notebook: LiveNotebook } | undefined;
 
-  windows.onmessage = ({ data }: MessageEvent<Announcement>) => {
-    if (data.revision !== known.get(data.id)) onElsewhere?.(data.id);
-  };
-
-  const announce = (announcement: Announcement): void => {
-    windows.postMessage(announcement);
-  };
-
-  const write = async (id: string, document: NotebookDocument): Promise<void> => {
-    const revision = await writeKept(store, {
-      entry: { id, name: document.name, savedAt: Date.now() },
-      json: toJson(document),
-      known: known.get(id),
-      keepEarlier: !saved.has(id),
-    });
-    if (revision === undefined) {
-      await writeAside(id, document);
-      return;
-    }
-    known.set(id, revision);
-    saved.add(id);
-    announce({ id, revision });
-  };
-
-  const writeAside = async (id: string, document: NotebookDocument): Promise<void> => {
-    const copy = crypto.randomUUID();
-    const name = `${document.name} (other window)`;
-    await write(copy, { ...document, name });
-    aside.set(id, copy);
-    onTrouble?.(
-      problem(
-        `Notebook “${document.name}”`,
-        'it was changed in another window before this one had read the change.',
-        `What is on screen here is kept as “${name}”. Open the one you want to go on with.`,
-      ),
-    );
-  };
-
-  const latest = keepLatest(DELAY, async (id, document: NotebookDocument) => {
-    try {
-      const copy = aside.get(id);
-      if (copy === undefined) await write(id, document);
-      else await write(copy, { ...document, name: `${document.name} (other window)` });
-      if (refused.delete(id) && refused.size === 0) onTrouble?.(undefined);
-    } catch (error) {
-      refused.set(id, document);
-      onTrouble?.(notKept(document.name, error));
-    }
+  const windows = joinWindows(database, format, {
+    acts(id, first, acts) {
+      if (live?.id === id) void live.notebook.hear(first, acts);
+    },
+    shelf: () => onShelfChanged?.(),
+    newer: () => lock(),
   });
 
-  const read = async <T>(act: () => Promise<T>): Promise<T | Problem> => {
+  const lock = (): void => {
+    live?.notebook.notebook.lock(() => onNewer?.());
+    onNewer?.();
+  };
+
+  const listenersFor = (id: string): LiveListeners => ({
+    saving: (isSaving) => onSaving?.(isSaving),
+    trouble: (trouble) => onTrouble?.(trouble),
+    wrote: (first, acts) => windows.tellActs(id, first, acts),
+    newer: lock,
+  });
+
+  const attempt = async <T>(act: () => Promise<T>): Promise<T | Problem> => {
     try {
       return await act();
     } catch (error) {
@@ -126,61 +108,132 @@ export async function openShelf(
     }
   };
 
-  const flush = (): Promise<void> => latest.flush();
+  const tried = async (act: () => Promise<unknown>): Promise<void> => {
+    const came = await attempt(act);
+    if (isProblem(came)) onTrouble?.(came);
+    else windows.tellShelf();
+  };
+
+  const goLive = async (
+    id: string,
+    notebook: Notebook,
+    number: number,
+    folded: number,
+  ): Promise<LiveNotebook> => {
+    await live?.notebook.close();
+    notebook.rowMark = `-${by}`;
+    const { LiveNotebook } = await loadOpening();
+    const opened = new LiveNotebook(notebook, number, folded, {
+      store,
+      id,
+      by,
+      format,
+      listeners: listenersFor(id),
+    });
+    live = { id, notebook: opened };
+    return opened;
+  };
+
+  const kept = (id: string) =>
+    attempt(async () => {
+      const { readKept, repacked, upgradeKept } = await loadOpening();
+      await upgradeKept(store, id, repacked);
+      return readKept(store, id);
+    });
+
+  const flush = async (): Promise<void> => live?.notebook.write();
   const flushOnLeaving = (): void => void flush();
   addEventListener('pagehide', flushOnLeaving);
 
   const shelf: Shelf = {
     async list() {
-      const entries = await read(() => readEntries(store));
-      if (Array.isArray(entries)) return entries;
+      const entries = await attempt(() => readEntries(store));
+      if (!isProblem(entries)) return entries;
       onTrouble?.(entries);
       return [];
     },
-    async load(id) {
-      // An edit that still waits belongs to the state before the one about to be read.
-      await latest.flush();
-      const kept = await read(() => readKept(store, id));
-      aside.delete(id);
-      return opened(kept, (revision) => known.set(id, revision));
-    },
-    async loadEarlier(id) {
-      return opened(await read(() => readEarlier(store, id)));
-    },
-    save: (id, document) => latest.put(id, document),
-    async remove(id) {
-      latest.drop(id);
-      refused.delete(id);
-      await latest.flush();
-      const trouble = await read(() => erase(store, id));
-      if (trouble) {
-        onTrouble?.(trouble);
-        return;
+    async open(id) {
+      await flush();
+      const lying = await kept(id);
+      if (isProblem(lying)) return lying;
+      const { reopen } = await loadOpening();
+      const opened = reopen(lying);
+      if (isProblem(opened)) return opened;
+      const { notebook, number, setAside, newer } = opened;
+      const folded = setAside.length > 0 ? number : (lying.base?.number ?? 0);
+      if (newer) notebook.lock(() => onTrouble?.(newer));
+      else {
+        const living = await goLive(id, notebook, number, folded);
+        living.foldWhenLong(true, (lying.entry?.format ?? format) < format);
       }
-      known.delete(id);
-      announce({ id, revision: 0 });
+      return { id, notebook, setAside, newer };
+    },
+    async create(id, document, isKeptNow) {
+      const { Notebook } = await loadOpening();
+      const notebook = new Notebook(document);
+      const living = await goLive(id, notebook, 0, 0);
+      await living.begin(isKeptNow);
+      return { id, notebook, setAside: [], newer: undefined };
+    },
+    async shelve(documents) {
+      const { packed, shelve } = await loadOpening();
+      const savedAt = Date.now();
+      const notebooks = documents.map(({ id, document }): Shelving => ({
+        entry: { id, name: document.name, savedAt, number: 0, format },
+        base: packed(document, 0),
+      }));
+      try {
+        await shelve(store, notebooks);
+      } catch (error) {
+        return notKept(documents.map(({ document }) => document.name).join(', '), error);
+      }
+      windows.tellShelf();
+      return undefined;
+    },
+    async read(id) {
+      return this.readAfter(id, Infinity);
+    },
+    async history(id) {
+      await flush();
+      const lying = await kept(id);
+      if (isProblem(lying)) return [];
+      const { reopen } = await loadOpening();
+      const [begin] = [...lying.past, ...(lying.base ? [lying.base] : [])];
+      const first = begin && reopen({ ...lying, base: begin, past: [] });
+      if (!first || isProblem(first)) return [];
+      return first.acts.map(({ number, at, label, by: who }) => ({ number, at, label, by: who })).reverse(); // prettier-ignore
+    },
+    async readAfter(id, act) {
+      await flush();
+      const lying = await kept(id);
+      const { reopen } = await loadOpening();
+      const opened = isProblem(lying) ? lying : reopen(lying, act);
+      return isProblem(opened) ? opened : opened.notebook.document;
+    },
+    mark: (id, mark, isOn) =>
+      tried(() => changeEntry(store, id, (entry) => marked(entry, mark, isOn))),
+    async erase(id) {
+      await tried(() => erase(store, id));
       // There may be room now for what had none.
-      await Promise.all([...refused].map(([waiting, document]) => latest.put(waiting, document)));
+      await flush();
     },
     flush,
     async close() {
       removeEventListener('pagehide', flushOnLeaving);
-      await latest.flush();
-      windows.close();
+      await live?.notebook.close();
+      windows.leave();
     },
   };
   // Asked once now, so that a browser which keeps nothing says so before anything is typed.
-  await shelf.list();
+  const entries = await shelf.list();
+  void loadOpening();
+  const old = entries.filter(({ removedAt = Infinity }) => removedAt < Date.now() - REMOVED_FOR_MS);
+  for (const { id } of old) await shelf.erase(id);
   return shelf;
 }
 
-function opened(
-  kept: Kept | Problem | undefined,
-  remember?: (revision: number) => void,
-): NotebookDocument | Problem {
-  if (kept === undefined)
-    return problem('Kept notebooks', 'this notebook is no longer here.', 'Choose another one.');
-  if (!('json' in kept)) return kept;
-  remember?.(kept.revision);
-  return fromJson(kept.json);
+function marked(entry: ShelfEntry, mark: 'archivedAt' | 'removedAt', isOn: boolean): ShelfEntry {
+  const others = Object.entries(entry).filter(([name]) => name !== mark);
+  const unmarked = Object.fromEntries(others) as unknown as ShelfEntry;
+  return isOn ? { ...unmarked, [mark]: Date.now() } : unmarked;
 }

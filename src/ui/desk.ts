@@ -104,6 +104,6 @@ export interface Desk {
   print(job: OpenJob, page: string): void;
   /** Calls back with the mark now and whenever it changes. */
   onSaved(listener: (mark: SavedMark) => void): () => void;
-  /** Calls back when another window changed the open job. */
-  onElsewhere(listener: (id: string) => void): () => void;
+  /** Calls back when another window changed what is on the shelf. */
+  onShelf(listener: () => void): () => void;
 }

@@ -52,8 +52,8 @@ export class OpenDesk implements ReactiveController {
         this.saved = mark;
         this.host.requestUpdate();
       }),
-      desk.onElsewhere((id) => {
-        if (id === this.job?.id) void this.attempt(this.openKept(id));
+      desk.onShelf(() => {
+        if (!this.job) void this.attempt(this.listJobs());
       }),
     ];
     this.followAddress();

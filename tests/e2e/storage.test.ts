@@ -13,6 +13,7 @@ import { bundled } from './bundle.ts';
 interface Shelved {
   backplumbStorage: typeof Storage;
   shelf: Storage.Shelf;
+  live: Storage.OpenedNotebook;
   troubles: string[];
   acknowledged: number;
 }
@@ -67,7 +68,7 @@ describe('a notebook in a browser with a profile of its own', () => {
     expect(await page.evaluate(keptSize, 'oak')).toBe(1_000);
 
     await session.send('Storage.overrideQuotaForOrigin', { origin });
-    await page.evaluate(() => globalThis.shelf.remove('elm'));
+    await page.evaluate(() => globalThis.shelf.erase('elm'));
     expect(await page.evaluate(() => globalThis.troubles.at(-1))).toBe('over');
     expect(await page.evaluate(keptSize, 'oak')).toBe(6_000_000);
   });
@@ -127,29 +128,27 @@ async function putShelf(page: Page): Promise<Page> {
 // The functions below run in the page.
 
 function editWithoutEnd(from: number): void {
-  const document = {
-    format: 2 as const,
-    name: 'oak',
-    inputs: new Map<string, string>(),
-    sheets: new Map(),
-    formulas: new Map(),
-    assumed: new Map(),
-    own: new Map(),
-    files: [],
-  };
   const edit = async (number: number): Promise<void> => {
-    document.inputs.set('edit', String(number));
-    await globalThis.shelf.save('oak', document);
+    const { notebook } = globalThis.live;
+    const before = notebook.document.inputs.get('edit');
+    notebook.do('edit', [{ edit: 'input', name: 'edit', before, after: String(number) }]);
+    await globalThis.shelf.flush();
     globalThis.acknowledged = number;
     await edit(number + 1);
   };
   void edit(from + 1);
 }
 
+/** Opens the notebook, or begins it, and gives its last edit. */
 async function lastEdit(page: Page): Promise<number> {
   return page.evaluate(async () => {
-    const document = await globalThis.shelf.load('oak');
-    return 'inputs' in document ? Number(document.inputs.get('edit')) : 0;
+    const opened = await globalThis.shelf.open('oak');
+    const nothing = { inputs: new Map(), sheets: new Map(), formulas: new Map(), assumed: new Map(), own: new Map(), files: [] }; // prettier-ignore
+    globalThis.live =
+      'notebook' in opened
+        ? opened
+        : await globalThis.shelf.create('oak', { format: 2, name: 'oak', ...nothing }, true);
+    return Number(globalThis.live.notebook.document.inputs.get('edit') ?? 0);
   });
 }
 
@@ -160,18 +159,18 @@ async function saveNoise({ id, size }: { id: string; size: number }): Promise<vo
     const noise = crypto.getRandomValues(new Uint8Array(48_000));
     bytes += btoa(String.fromCharCode(...noise));
   }
-  const files = [{ name: 'crew.csv', bytes: bytes.slice(0, size), linesRead: 1, passedOver: [] }];
-  const nothing = {
-    inputs: new Map(),
-    sheets: new Map(),
-    formulas: new Map(),
-    assumed: new Map(),
-    own: new Map(),
-  };
-  await globalThis.shelf.save(id, { format: 2, name: id, ...nothing, files });
+  const file = { name: 'crew.csv', bytes: bytes.slice(0, size), linesRead: 1, passedOver: [] };
+  const opened = await globalThis.shelf.open(id);
+  const nothing = { inputs: new Map(), sheets: new Map(), formulas: new Map(), assumed: new Map(), own: new Map(), files: [] }; // prettier-ignore
+  const { notebook } =
+    'notebook' in opened
+      ? opened
+      : await globalThis.shelf.create(id, { format: 2, name: id, ...nothing }, true);
+  notebook.do('bring in', [{ edit: 'add file', file }]);
+  await globalThis.shelf.flush();
 }
 
 async function keptSize(id: string): Promise<number | undefined> {
-  const document = await globalThis.shelf.load(id);
-  return 'files' in document ? document.files[0]?.bytes.length : undefined;
+  const document = await globalThis.shelf.read(id);
+  return 'files' in document ? document.files.at(-1)?.bytes.length : undefined;
 }
