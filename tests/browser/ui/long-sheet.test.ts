@@ -9,7 +9,9 @@ const POSTS = 100_000;
 /** A key that waits longer than this is felt. [ms] */
 const FELT = 50;
 
-it('a sheet of 100,000 posts with its engine keeps every key, and says what it took', async () => {
+it('a sheet of 100,000 posts with its engine keeps every key, and says what it took', async ({
+  annotate,
+}) => {
   await page.viewport(1300, 800);
   const book = openBook(new Notebook(longJob()));
   const grid = await onPage('bp-grid', { book, sheet: 'posts' });
@@ -47,7 +49,7 @@ it('a sheet of 100,000 posts with its engine keeps every key, and says what it t
   // The figure is told and not held: other tests may be running on this machine.
   for (const name of ['scroll', 'type']) {
     const took = tasks.filter((task) => task.name === name).map((task) => Math.round(task.took));
-    console.info(
+    await annotate(
       `${name}, ${String(POSTS)} posts: ${took.length === 0 ? `no task over ${String(FELT)} ms` : `tasks of ${took.join(', ')} ms`}`,
     );
   }
