@@ -131,8 +131,8 @@ const desk: Desk = {
     const { SiteReader, intakeColumns } = await loadImporter();
     const isOpen = into !== undefined && into.id === current?.id;
     const job = isOpen && current ? current : await newJob(file.name.replace(/\.[^.]*$/, ''));
-    const prices = await pricesCameIn(file, job);
-    if (prices) return prices;
+    const list = await listCameIn(file, job);
+    if (list) return list;
     const columns = job.book.sheet('posts')?.columns ?? [];
     return readingOf({
       reader: new SiteReader(new Worker(ownScript(readingThread), { type: 'module' }), progress),
@@ -289,25 +289,30 @@ async function put(intake: Intake, file: CameIn, job: Job, settled: Settled): Pr
   return { job, questions, summary: accountInWords(intake, job, name), remarks: remarksOn(intake) };
 }
 
-/** Puts a yard's price list on the prices sheet; undefined where the file is no price list. */
-async function pricesCameIn(file: File, job: Job): Promise<BroughtIn | undefined> {
-  if (file.size > LONGEST_PRICE_LIST) return undefined;
-  const { bringInPrices, readPriceList } = await loadImporter();
-  const list = readPriceList(new Uint8Array(await file.arrayBuffer()));
-  if (list === undefined) return undefined;
-  if (isProblem(list)) throw inWords(list);
-  bringInPrices(list, file.name, job.book.notebook);
+/** Puts a yard's price list or a temperature log on its sheet; undefined where the file is neither. */
+async function listCameIn(file: File, job: Job): Promise<BroughtIn | undefined> {
+  if (file.size > LONGEST_LIST) return undefined;
+  const { bringInPrices, bringInTemperatures, readPriceList, readTemperatureLog } =
+    await loadImporter();
+  const bytes = new Uint8Array(await file.arrayBuffer());
+  const { notebook } = job.book;
+  const prices = readPriceList(bytes);
+  const log = prices ?? readTemperatureLog(bytes);
+  if (log === undefined) return undefined;
+  if (isProblem(log)) throw inWords(log);
+  const [kind, sheet] = prices ? ['a price list', 'prices'] : ['a temperature log', 'temperatures'];
+  (prices ? bringInPrices : bringInTemperatures)(log, file.name, notebook);
   onScreen(job);
   return {
     job,
     questions: [],
-    summary: `${file.name}: a price list; ${String(list.linesRead)} lines read, ${String(list.rows.length)} taken onto the prices sheet.`,
-    remarks: list.passedOver.map(({ line, why }) => `Line ${String(line)}: ${why}.`),
+    summary: `${file.name}: ${kind}; ${String(log.linesRead)} lines read, ${String(log.rows.length)} taken onto the ${sheet} sheet.`,
+    remarks: log.passedOver.map(({ line, why }) => `Line ${String(line)}: ${why}.`),
   };
 }
 
-/** A longer file holds posts; looking for prices in it would hold up the page. [byte] */
-const LONGEST_PRICE_LIST = 500_000;
+/** A longer file holds posts; looking for a list in it would hold up the page. [byte] */
+const LONGEST_LIST = 500_000;
 
 type Settled = ReadonlyMap<string, string | null>;
 

@@ -16,3 +16,4 @@ export type {
 export { bringIn, type CameIn } from './bring-in.ts';
 export { compareSite, mergeIn, type ChangedRow, type Comparison } from './merge.ts';
 export { bringInPrices, readPriceList, type PriceList } from './price-list.ts';
+export { bringInTemperatures, readTemperatureLog, type TemperatureLog } from './temperature-log.ts';
