@@ -20,16 +20,51 @@ export function guessDelimiter(lines: readonly string[]): Delimiter {
   return best;
 }
 
-/** The commonest number of cells above one, and how many lines have it. */
+/**
+ * The commonest number of cells above one, and how many lines have it. A quoted note may run over
+ * several lines and an inch mark may look like one, so both ways are tried and the one taken in which more lines agree.
+ */
 export function usualCells(
   lines: readonly string[],
   delimiter: string,
 ): { readonly cells: number; readonly lines: number } {
+  const sample = lines.slice(0, SAMPLE);
+  const [byLine, byRecord] = [false, true].map((joined) =>
+    commonest(cellCounts(sample, delimiter, joined)),
+  );
+  if (!byLine || !byRecord) return { cells: 1, lines: 0 };
+  return byRecord.lines > byLine.lines ? byRecord : byLine;
+}
+
+/** The most lines that a note is followed over while guessing. */
+const LONGEST_NOTE = 8;
+
+/** How many lines belong to records of so many cells. */
+function cellCounts(
+  lines: readonly string[],
+  delimiter: string,
+  joined: boolean,
+): ReadonlyMap<number, number> {
   const counts = new Map<number, number>();
-  for (const line of lines.slice(0, SAMPLE)) {
-    const { cells } = walkLine(line, delimiter, false);
-    if (cells > 1) counts.set(cells, (counts.get(cells) ?? 0) + 1);
+  for (let at = 0; at < lines.length; at++) {
+    let { cells, open } = walkLine(lines[at] ?? '', delimiter, false);
+    const first = cells;
+    let last = at;
+    while (joined && open && last + 1 < lines.length && last - at < LONGEST_NOTE) {
+      last += 1;
+      const more = walkLine(lines[last] ?? '', delimiter, true);
+      cells += more.cells - 1;
+      open = more.open;
+    }
+    // A quote that nothing closes is no quote.
+    if (open) [cells, last] = [first, at];
+    if (cells > 1) counts.set(cells, (counts.get(cells) ?? 0) + 1 + last - at);
+    at = last;
   }
+  return counts;
+}
+
+function commonest(counts: ReadonlyMap<number, number>): { cells: number; lines: number } {
   let usual = { cells: 1, lines: 0 };
   for (const [cells, found] of counts) {
     if (found > usual.lines || (found === usual.lines && cells > usual.cells)) {

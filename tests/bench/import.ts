@@ -74,7 +74,7 @@ function fileOf(lines: number, mark: string): string {
   const rows = Array.from({ length: lines }, (_, at) =>
     [
       at + 1,
-      `${(8 * at + draw()).toFixed(2)}`,
+      (8 * at + draw()).toFixed(2),
       length(0, 6),
       length(47, 1),
       'NSEW'[Math.floor(4 * draw())],

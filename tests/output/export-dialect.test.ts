@@ -71,7 +71,20 @@ describe('the post list in any dialect', () => {
         second.undo();
         expect(after, written).toEqual(before);
       }),
-      { numRuns: 150 },
+      // Chance once found a tab-parted list with decimal commas and notes over two lines.
+      {
+        numRuns: 150,
+        examples: [
+          [
+            { separator: '\t', decimal: ',', mark: false, lengths: 'mm' },
+            [
+              { gap: '-2.034 mm', shift: '0 mm', station: '0.01 ft', note: 'x\ny' },
+              { gap: '0.015625 in', shift: '1.234 m', station: '0.01 ft', note: 'x\ny' },
+              { gap: '-0.107 mm', shift: '1.234 m', station: '0.01 ft', note: '' },
+            ],
+          ],
+        ],
+      },
     );
   }, 60_000);
 
