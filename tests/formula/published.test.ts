@@ -52,6 +52,27 @@ const CHECKS: readonly Check[] = [
     0.05,
     'forum; the A of Eq. 18-1 at d = 6 ft',
   ],
+  // Depth past 12 ft: 33,700 lb at 39.4 ft on a square of 126 in, held at grade. The sheet prints
+  // its 178.19 in diagonal, 2,394 psf (12 ft of 1.33 x 150) and 12.60 ft.
+  [
+    'lateral_embedment_restrained(33700 lbf, 39.4 ft, square_width(126 in), 1.33 * 150 psf/ft) to ft',
+    12.6,
+    0.005,
+    'public flagpole sheet of 10 January 2024, IBC 2021 Eq. 18-3',
+  ],
+  ['square_width(126 in) to in', 178.19, 0.005, 'public flagpole sheet of 10 January 2024'],
+  [
+    'square_width(0.6 m) to m',
+    0.849,
+    0.0005,
+    'public metric sheet of a light pole, IBC 2009 Eq. 18-1',
+  ],
+  [
+    '2.34 * 1.33 kN / (31.4 kPa/m * 1.55 m / 3 * square_width(0.6 m)) to m',
+    0.226,
+    0.0005,
+    'public metric sheet of a light pole, IBC 2009 Eq. 18-1; its A',
+  ],
   ['soil_bearing("bedrock") to psf/ft', 1200, 'exact', 'IBC 2012 Table 1806.2'],
   ['soil_bearing("sedimentary rock") to psf/ft', 400, 'exact', 'IBC 2012 Table 1806.2'],
   ['soil_bearing("gravel") to psf/ft', 200, 'exact', 'IBC 2012 Table 1806.2'],
@@ -197,6 +218,14 @@ const CHECKS: readonly Check[] = [
   ['nail_lateral(0.162 in, 3.5 in, 1.5 in, 0.42) to lbf', 120, 0.6, '16d common'],
   ['screw_withdrawal(10, 0.50) to lbf/in', 135, 0.5, 'Table 12.2B'],
   ['nail_withdrawal(0.131 in, 0.50) to lbf/in', 32, 0.5, 'Table 12.2C'],
+  // The page calls this a 20d nail; ASTM F1667 makes a common 20d nail 0.192 in thick, which holds
+  // 36 lb/in. The arithmetic at the diameter it prints is right.
+  [
+    'nail_withdrawal(0.203 in, 0.45) to lbf/in',
+    38,
+    0.5,
+    'public engineering table of nails, SG 0.45',
+  ],
   ['nail_withdrawal(0.131 in, 0.42) to lbf/in', 20.667, 0.0005, 'AWC example E2.1a'],
   ['nail_withdrawal(0.131 in, 0.42) * 2.395 in to lbf', 49.5, 0.005, 'AWC example E2.1a'],
   // Price
