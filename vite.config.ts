@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { basename, delimiter, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { defineConfig, type Plugin } from 'vite';
+import { defineConfig, type Plugin, type UserConfig } from 'vite';
 
 // P-L-U-M on a telephone's keys. Stored notebooks belong to one address and port, so the usual
 // port of other tools would mix them with other pages' data.
@@ -25,6 +25,7 @@ const CONTENT_POLICY = [
 ].join('; ');
 
 export default defineConfig(async ({ mode }) => {
+  if (mode === 'cli') return commandLine();
   const testing = mode === 'test';
   return {
     root: testing ? '.' : 'src',
@@ -54,6 +55,22 @@ export default defineConfig(async ({ mode }) => {
     ...(testing ? (await import('./tests/projects.ts')).testSettings() : {}),
   };
 });
+
+/** The whole command line as one file for `start-cli.mjs`. It stands among the packages, so that it goes with them. */
+function commandLine(): UserConfig {
+  return {
+    logLevel: 'error',
+    ssr: { noExternal: true },
+    build: {
+      ssr: 'src/cli.ts',
+      target: 'node20',
+      outDir: 'node_modules/.cache/backplumb',
+      emptyOutDir: true,
+      minify: false,
+      rolldownOptions: { output: { entryFileNames: 'cli.mjs' } },
+    },
+  };
+}
 
 /** Keeps the worksheets the data they are: the page fetches them as JSON instead of running them as script. */
 function sheetsAsData(): Plugin {
