@@ -132,6 +132,15 @@ function checkNeighbor(call: Call, span: Span, place: Place): Expression {
 
 /** The references that an aggregate goes through row by row. */
 export function wholeReferences(expression: Expression): readonly Reference[] {
+  const known = found.get(expression) ?? lookedThrough(expression);
+  found.set(expression, known);
+  return known;
+}
+
+// Asked of every part of a formula, and of every part of those parts.
+const found = new WeakMap<Expression, readonly Reference[]>();
+
+function lookedThrough(expression: Expression): readonly Reference[] {
   if (expression.form === 'aggregate' && expression.sheet !== '') return [];
   if (expression.form === 'column') {
     const { reference } = expression;

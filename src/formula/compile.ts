@@ -20,6 +20,7 @@ import {
   OutsideNode,
   RowNumberNode,
   SingleNode,
+  StillNode,
 } from './node-column.ts';
 import { FunctionNode, GivenNode, OnlyIfNode } from './node-general.ts';
 import { ChoiceNode, ComparisonNode, LogicNode, NotNode, SameNode } from './node-logic.ts';
@@ -45,7 +46,7 @@ export function compileParts(
   rows: Rows,
   words: Words,
 ): { readonly node: Node; readonly nodes: ReadonlyMap<Expression, Node> } {
-  const compiler = new Compiler(rows, words);
+  const compiler = new Compiler(rows, words, true);
   return { node: compiler.build(expression), nodes: compiler.built };
 }
 
@@ -85,11 +86,14 @@ class Compiler {
   readonly built = new Map<Expression, Node>();
   private readonly rows: Rows;
   private readonly words: Words;
+  /** Every part is worked out, also those that can't change the value. */
+  private readonly isWhole: boolean;
   private readonly inside: Inside | undefined;
 
-  constructor(rows: Rows, words: Words, inside?: Inside) {
+  constructor(rows: Rows, words: Words, isWhole = false, inside?: Inside) {
     this.rows = rows;
     this.words = words;
+    this.isWhole = isWhole;
     this.inside = inside;
   }
 
@@ -97,9 +101,16 @@ class Compiler {
     let node = this.built.get(expression);
     if (!node) {
       node = this.make(expression);
+      if (this.isHeldStill(expression)) node = new StillNode(node);
       this.built.set(expression, node);
     }
     return node;
+  }
+
+  // What follows from the job alone is worked out once for all rows.
+  private isHeldStill(expression: Expression): boolean {
+    const isPlain = expression.form === 'constant' || expression.form === 'column';
+    return !isPlain && !this.isWhole && !this.inside && !varies(expression);
   }
 
   private make(expression: Expression): Node {
@@ -126,6 +137,7 @@ class Compiler {
           this.build(expression.when),
           this.build(expression.then),
           this.build(expression.otherwise),
+          this.isWhole,
         );
       case 'comparison':
         return this.comparison(expression);
@@ -200,7 +212,9 @@ class Compiler {
     const [first, second] = nodes;
     if (name === 'given' || name === 'only_if') {
       if (!first || !second) throw new Error(`${name} takes two values.`);
-      return name === 'given' ? new GivenNode(first, second) : new OnlyIfNode(first, second);
+      return name === 'given'
+        ? new GivenNode(first, second, this.isWhole)
+        : new OnlyIfNode(first, second, this.isWhole);
     }
     const added = name === 'ceil' || name === 'floor' || name === 'round' || name === 'up_to_step';
     return new FunctionNode(name, nodes, added && given[0] ? this.terms(given[0]) : []);
@@ -245,7 +259,12 @@ class Compiler {
     const outside: OutsideNode[] = [];
     const bandColumns = given.flatMap(wholeReferences)[0]?.columns ?? [];
     const bands = bandColumns.map((column, band): Band => {
-      const inner = new Compiler(column.rows, this.words, { sheet, band, outer: this, outside });
+      const inner = new Compiler(column.rows, this.words, this.isWhole, {
+        sheet,
+        band,
+        outer: this,
+        outside,
+      });
       return { rows: column.rows, given: given.map((each) => inner.build(each)) };
     });
     // Columns of the sheet gone through are whole here, so whatever else varies is outside.

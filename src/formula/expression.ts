@@ -111,8 +111,13 @@ export function countsRows(expression: Expression): boolean {
 
 /** Whether the value can differ from row to row. */
 export function varies(expression: Expression): boolean {
-  if (expression.form === 'row number') return true;
-  return (
-    references(expression).some(({ reach }) => reach !== 'whole') || parts(expression).some(varies)
-  );
+  switch (expression.form) {
+    case 'row number':
+    case 'neighbor':
+      return true;
+    case 'column':
+      return expression.reference.reach !== 'whole';
+    default:
+      return parts(expression).some(varies);
+  }
 }

@@ -6,7 +6,8 @@ export const CANCELLED = 1e-12;
 
 /** Whether two values count as equal; `scale` is the largest of the terms they were added from. */
 export function near(a: number, b: number, scale: number): boolean {
-  return Math.abs(a - b) <= NEAR * Math.max(Math.abs(a), Math.abs(b), scale);
+  const gap = Math.abs(a - b);
+  return gap <= NEAR * Math.abs(a) || gap <= NEAR * Math.abs(b) || gap <= NEAR * scale;
 }
 
 /** The whole number that x counts as, or x itself. */

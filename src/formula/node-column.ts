@@ -52,9 +52,13 @@ export class FollowedNode extends Node {
 
   fill(from: number, count: number): void {
     this.from = from;
-    const { values } = this.column;
-    for (let i = 0; i < count; i++) {
-      this.data[i] = values[placeIn(this.column.rows, this.rows, from + i)] ?? NaN;
+    const { data, column, rows } = this;
+    const { values } = column;
+    if (rows.parent === column.rows) {
+      const { parentPlaces } = rows;
+      for (let i = 0; i < count; i++) data[i] = values[parentPlaces[from + i] as number] ?? NaN;
+    } else {
+      for (let i = 0; i < count; i++) data[i] = values[placeIn(column.rows, rows, from + i)] ?? NaN;
     }
   }
 
@@ -107,6 +111,38 @@ export class SingleNode extends Node {
 
   trace(_i: number, trace?: Trace): State {
     return stateAt(this.column, 0, trace);
+  }
+}
+
+/** A part whose value is the same for every row here. */
+export class StillNode extends Node {
+  private readonly of: Node;
+  private isDone = false;
+
+  constructor(of: Node) {
+    super();
+    this.of = of;
+  }
+
+  override get parts(): readonly Node[] {
+    return [this.of];
+  }
+
+  override restart(): void {
+    super.restart();
+    this.isDone = false;
+  }
+
+  fill(from: number): void {
+    if (this.isDone) return;
+    this.isDone = true;
+    this.of.fill(from, 1);
+    const value = this.of.value(0);
+    if (!Object.is(this.data[0], value)) this.data.fill(value);
+  }
+
+  trace(_i: number, trace?: Trace): State {
+    return this.of.trace(0, trace);
   }
 }
 

@@ -10,11 +10,14 @@ import { worstOf } from './node-operands.ts';
 export class GivenNode extends Node {
   private readonly of: Node;
   private readonly otherwise: Node;
+  private readonly isWhole: boolean;
 
-  constructor(of: Node, otherwise: Node) {
+  /** `isWhole`: what answers for a blank is worked out in any case. */
+  constructor(of: Node, otherwise: Node, isWhole: boolean) {
     super();
     this.of = of;
     this.otherwise = otherwise;
+    this.isWhole = isWhole;
   }
 
   override get parts(): readonly Node[] {
@@ -22,12 +25,18 @@ export class GivenNode extends Node {
   }
 
   fill(from: number, count: number): void {
-    this.of.fill(from, count);
-    this.otherwise.fill(from, count);
+    const { data, of, otherwise } = this;
+    of.fill(from, count);
+    let isAsked = this.isWhole;
+    if (isAsked) otherwise.fill(from, count);
+    const [values, v] = [of.data, of.at];
     for (let i = 0; i < count; i++) {
-      const value = this.of.value(i);
-      const isBlank = value !== value && this.of.trace(i) === BLANK;
-      this.data[i] = isBlank ? this.otherwise.value(i) : value;
+      const value = values[v + i] as number;
+      data[i] = value;
+      if (value === value || of.trace(i) !== BLANK) continue;
+      if (!isAsked) otherwise.fill(from, count);
+      isAsked = true;
+      data[i] = otherwise.data[otherwise.at + i] as number;
     }
   }
 
@@ -44,11 +53,14 @@ export class GivenNode extends Node {
 export class OnlyIfNode extends Node {
   private readonly of: Node;
   private readonly condition: Node;
+  private readonly isWhole: boolean;
 
-  constructor(of: Node, condition: Node) {
+  /** `isWhole`: x is worked out in any case. */
+  constructor(of: Node, condition: Node, isWhole: boolean) {
     super();
     this.of = of;
     this.condition = condition;
+    this.isWhole = isWhole;
   }
 
   override get parts(): readonly Node[] {
@@ -56,11 +68,14 @@ export class OnlyIfNode extends Node {
   }
 
   fill(from: number, count: number): void {
-    this.of.fill(from, count);
-    this.condition.fill(from, count);
-    for (let i = 0; i < count; i++) {
-      this.data[i] = this.condition.value(i) === 1 ? this.of.value(i) : NaN;
-    }
+    const { data, of, condition } = this;
+    condition.fill(from, count);
+    const [flags, f] = [condition.data, condition.at];
+    let isAsked = this.isWhole;
+    for (let i = 0; i < count && !isAsked; i++) isAsked = flags[f + i] === 1;
+    if (isAsked) of.fill(from, count);
+    const [values, v] = [of.data, of.at];
+    for (let i = 0; i < count; i++) data[i] = flags[f + i] === 1 ? (values[v + i] as number) : NaN;
   }
 
   trace(i: number, trace?: Trace): State {
@@ -92,13 +107,18 @@ export class FunctionNode extends Node {
 
   fill(from: number, count: number): void {
     for (const part of this.given) part.fill(from, count);
+    const { data, name, terms } = this;
     const [first, second] = this.given;
+    if (!first) return;
+    const [xs, p] = [first.data, first.at];
+    const [ys, q] = [second?.data, second?.at ?? 0];
     for (let i = 0; i < count; i++) {
-      const x = first?.value(i) ?? NaN;
-      const y = second?.value(i) ?? 0;
-      const value = x !== x || y !== y ? NaN : work(this.name, x, y, largest(this.terms, i));
+      const x = xs[p + i] as number;
+      const y = ys ? (ys[q + i] as number) : 0;
+      const scale = terms.length === 0 ? 0 : largest(terms, i);
+      const value = x !== x || y !== y ? NaN : work(name, x, y, scale);
       // Adding nought turns minus nought, as of ceil(-0.5), into nought.
-      this.data[i] = Number.isFinite(value) ? value + 0 : NaN;
+      data[i] = value - value === 0 ? value + 0 : NaN;
     }
   }
 

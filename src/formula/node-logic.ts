@@ -14,25 +14,31 @@ abstract class DecidedPair extends PairNode {
 
 /** `a < b` and its kin, on quantities and dates. On the line is within it. */
 export class ComparisonNode extends DecidedPair {
-  private readonly sign: Comparison;
+  /** The answers where the left side is less, near, or greater. */
+  private readonly ifLess: 0 | 1;
+  private readonly ifNear: 0 | 1;
+  private readonly ifGreater: 0 | 1;
   /** What the two sides were added from; blank where neither is a sum. */
   private readonly terms: readonly Node[];
 
   constructor(sign: Comparison, left: Node, right: Node, terms: readonly Node[]) {
     super(left, right);
-    this.sign = sign;
+    this.ifLess = sign === '<' || sign === '<=' || sign === '!=' ? 1 : 0;
+    this.ifNear = sign === '==' || sign === '<=' || sign === '>=' ? 1 : 0;
+    this.ifGreater = sign === '>' || sign === '>=' || sign === '!=' ? 1 : 0;
     this.terms = terms;
   }
 
   protected combine(count: number): void {
-    const { data, sign, left, right } = this;
-    const wantsNear = sign === '==' || sign === '<=' || sign === '>=';
+    const { data, ifLess, ifNear, ifGreater, terms } = this;
+    const [a, b] = [this.left.data, this.right.data];
+    const [p, q] = [this.left.at, this.right.at];
     for (let i = 0; i < count; i++) {
-      const a = left.data[left.at + i] as number;
-      const b = right.data[right.at + i] as number;
-      if (a !== a || b !== b) data[i] = NaN;
-      else if (near(a, b, largest(this.terms, i))) data[i] = wantsNear ? 1 : 0;
-      else data[i] = isTrue(sign, a, b) ? 1 : 0;
+      const x = a[p + i] as number;
+      const y = b[q + i] as number;
+      if (x !== x || y !== y) data[i] = NaN;
+      else if (near(x, y, terms.length === 0 ? 0 : largest(terms, i))) data[i] = ifNear;
+      else data[i] = x < y ? ifLess : ifGreater;
     }
   }
 }
@@ -84,17 +90,20 @@ export class NotNode extends OneNode {
   }
 }
 
-/** `a ? b : c`: the branch not taken is not needed. */
+/** `a ? b : c`: the branch not taken is not needed, and not worked out where no row of a fill takes it. */
 export class ChoiceNode extends Node {
   private readonly when: Node;
   private readonly then: Node;
   private readonly otherwise: Node;
+  private readonly isWhole: boolean;
 
-  constructor(when: Node, then: Node, otherwise: Node) {
+  /** `isWhole`: both branches are worked out in any case, for somebody who wants to see them. */
+  constructor(when: Node, then: Node, otherwise: Node, isWhole: boolean) {
     super();
     this.when = when;
     this.then = then;
     this.otherwise = otherwise;
+    this.isWhole = isWhole;
   }
 
   override get parts(): readonly Node[] {
@@ -102,12 +111,23 @@ export class ChoiceNode extends Node {
   }
 
   fill(from: number, count: number): void {
-    for (const part of this.parts) part.fill(from, count);
     const { data, when, then, otherwise } = this;
+    when.fill(from, count);
+    const [flags, w] = [when.data, when.at];
+    let hasYes = this.isWhole;
+    let hasNo = this.isWhole;
+    for (let i = 0; i < count && !(hasYes && hasNo); i++) {
+      const flag = flags[w + i];
+      if (flag === 1) hasYes = true;
+      else if (flag === 0) hasNo = true;
+    }
+    if (hasYes) then.fill(from, count);
+    if (hasNo) otherwise.fill(from, count);
+    const [yes, y, no, n] = [then.data, then.at, otherwise.data, otherwise.at];
     for (let i = 0; i < count; i++) {
-      const flag = when.data[when.at + i] as number;
-      if (flag === 1) data[i] = then.data[then.at + i] as number;
-      else data[i] = flag === 0 ? (otherwise.data[otherwise.at + i] as number) : NaN;
+      const flag = flags[w + i] as number;
+      if (flag === 1) data[i] = yes[y + i] as number;
+      else data[i] = flag === 0 ? (no[n + i] as number) : NaN;
     }
   }
 
@@ -126,19 +146,4 @@ export function largest(terms: readonly Node[], i: number): number {
     if (value > size) size = value;
   }
   return size;
-}
-
-function isTrue(sign: Comparison, a: number, b: number): boolean {
-  switch (sign) {
-    case '<':
-    case '<=':
-      return a < b;
-    case '>':
-    case '>=':
-      return a > b;
-    case '==':
-      return false;
-    case '!=':
-      return true;
-  }
 }

@@ -51,9 +51,11 @@ export abstract class PairNode extends Node {
 
   trace(i: number, trace?: Trace): State {
     if (this.knows(i)) return KNOWN;
-    const state = worstOf(this.parts, i, trace);
+    const { left, right } = this;
+    let state: State = left.knows(i) ? KNOWN : left.trace(i, trace);
+    if (!right.knows(i)) state = worse(state, right.trace(i, trace));
     if (state !== KNOWN) return state;
-    trace?.wrong(this.why(this.left.value(i), this.right.value(i)));
+    trace?.wrong(this.why(left.value(i), right.value(i)));
     return WRONG;
   }
 
@@ -66,8 +68,7 @@ export abstract class PairNode extends Node {
 
 /** The state that results from needing every one of some nodes. */
 export function worstOf(nodes: readonly Node[], i: number, trace?: Trace): State {
-  return nodes.reduce<State>(
-    (state, node) => worse(state, node.knows(i) ? KNOWN : node.trace(i, trace)),
-    KNOWN,
-  );
+  let worst: State = KNOWN;
+  for (const node of nodes) if (!node.knows(i)) worst = worse(worst, node.trace(i, trace));
+  return worst;
 }

@@ -2,7 +2,7 @@ import { type Column, type State } from '../graph/index.ts';
 import type { Problem } from '../units/index.ts';
 
 /** Rows worked out at a time: small enough for the processor's cache, large enough to spread the calls. */
-export const CHUNK = 512;
+export const CHUNK = 256;
 
 /** Collects why a value is not known. */
 export interface Trace {

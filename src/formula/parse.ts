@@ -79,7 +79,8 @@ function tree(body: readonly Token[]): MathNode {
     if (error instanceof RangeError) throw tooDeep(body, end);
     throw syntaxError(error, body, end);
   }
-  if (isDeeper(root, DEEPEST)) throw tooDeep(body, end);
+  // Each step takes a character or more.
+  if (end - (body[0]?.start ?? 0) > DEEPEST && isDeeper(root, DEEPEST)) throw tooDeep(body, end);
   return root;
 }
 

@@ -33,6 +33,8 @@ export class Column {
   values = new Float64Array(0);
   states = new Uint8Array(0);
   computation: Computation = NOTHING;
+  /** Another number whenever a cell may have changed. */
+  version = 0;
 
   constructor(name: string, rows: Rows) {
     this.name = name;
@@ -43,7 +45,8 @@ export class Column {
   fit(): void {
     const count = this.rows.count;
     if (this.values.length >= count && this.values.length <= 2 * count + 64) return;
-    const room = Math.ceil(count * 1.25);
+    // Exact at first, as most columns never grow; one that did once grows by one row after another.
+    const room = this.values.length === 0 ? count : count + Math.max(16, count >> 5);
     const values = new Float64Array(room);
     const states = new Uint8Array(room);
     values.set(this.values.subarray(0, Math.min(count, this.values.length)));
@@ -59,6 +62,7 @@ export class Column {
       values: this.values.slice(at + removed, before),
       states: this.states.slice(at + removed, before),
     };
+    this.version += 1;
     this.fit();
     this.values.set(tail.values, at + added);
     this.states.set(tail.states, at + added);

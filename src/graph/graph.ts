@@ -68,7 +68,9 @@ export class Graph {
             : widened(joined(stale.get(node), this.reached(node, changed, moved)), node.rows.count);
         if (rows === undefined) continue;
         const different = recompute(node, rows);
-        if (different !== undefined) changed.set(node, different);
+        if (different === undefined) continue;
+        node.version += 1;
+        changed.set(node, different);
       } else if (isDerived(node)) {
         // A parent that moved shifts places even where the same rows are chosen.
         const shifted = (node.parent && moved.has(node.parent)) || !this.known.has(node);
