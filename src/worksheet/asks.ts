@@ -1,4 +1,4 @@
-import { BLANK, KNOWN, UNREAD } from '../graph/index.ts';
+import { BLANK, KNOWN, UNREAD, type Column } from '../graph/index.ts';
 import type { Notebook } from '../notebook/index.ts';
 import { isDoubt, type Choice } from '../units/index.ts';
 import { askOf, typedText } from './cell.ts';
@@ -95,10 +95,17 @@ class AskDesk {
         ),
       ];
     }
+    if (areKnownAsDistinct(model.result)) return [];
     const rowsByKey = new Map<string, number[]>();
     for (let row = 0; row < this.band.rows.count; row++) {
       const key = this.key(row).trim();
-      rowsByKey.set(key, [...(rowsByKey.get(key) ?? []), row]);
+      const same = rowsByKey.get(key);
+      if (same) same.push(row);
+      else rowsByKey.set(key, [row]);
+    }
+    if (rowsByKey.size === this.band.rows.count && !rowsByKey.has('')) {
+      knowAsDistinct(model.result);
+      return [];
     }
     return [...rowsByKey].flatMap(([key, same]) => {
       if (key !== '' && same.length === 1) return [];
@@ -130,19 +137,17 @@ class AskDesk {
       .flatMap(({ definition, when }) => {
         const model = this.band.columns.get(definition.column);
         if (!model) return [];
-        return Array.from({ length: this.band.rows.count }, (_, row) => row)
-          .filter((row) => when.column.values[row] === 1)
-          .map((row) => {
-            const question = filled(
-              definition.question,
-              this.sheet,
-              this.band,
-              row,
-              this.engine,
-              this.notebook,
-            );
-            return this.ask(model, row, this.typed(model, row) ?? '', question, definition.choices);
-          });
+        return [...places(when.column.values, 1, this.band.rows.count)].map((row) => {
+          const question = filled(
+            definition.question,
+            this.sheet,
+            this.band,
+            row,
+            this.engine,
+            this.notebook,
+          );
+          return this.ask(model, row, this.typed(model, row) ?? '', question, definition.choices);
+        });
       });
   }
 
@@ -253,6 +258,25 @@ class AskDesk {
   private unit({ definition }: ColumnModel): string {
     return shownUnit(definition, this.notebook.document);
   }
+}
+
+// Keys seldom change, and comparing numbers is a hundred times as quick as writing each key out.
+const distinctKeys = new WeakMap<Column, Float64Array>();
+
+function knowAsDistinct(keys: Column): void {
+  const { values, states } = keys;
+  const { count } = keys.rows;
+  if (states.subarray(0, count).every((state) => state === KNOWN))
+    distinctKeys.set(keys, values.slice(0, count));
+}
+
+// A key that is not known is not a number, and so is never the same.
+function areKnownAsDistinct(keys: Column): boolean {
+  const { values, rows } = keys;
+  const known = distinctKeys.get(keys);
+  if (known?.length !== rows.count) return false;
+  for (let row = 0; row < known.length; row++) if (known[row] !== values[row]) return false;
+  return true;
 }
 
 // The unit that the file did not write is no part of what stood there.

@@ -46,6 +46,8 @@ export class Engine {
   /** Formulas of the user's own that can't be used, by `sheet.column`. */
   readonly badFormulas = new Map<string, Problem>();
   readonly definitions: Definitions;
+  /** Another number after every change. */
+  revision = 0;
   private readonly notebook: Notebook;
 
   constructor(definitions: Definitions, notebook: Notebook) {
@@ -65,6 +67,7 @@ export class Engine {
 
   /** Works out all that is stale; a loop through a formula of the user's own puts that formula aside. */
   settle(): ReturnType<Graph['settle']> {
+    this.revision += 1;
     for (;;) {
       try {
         return this.graph.settle();

@@ -1,13 +1,13 @@
 import { decode } from '../formula/index.ts';
-import { KNOWN } from '../graph/index.ts';
+import { KNOWN, type Rows } from '../graph/index.ts';
 import type { Notebook } from '../notebook/index.ts';
 import { cellView } from './cell.ts';
 import type { Engine } from './engine.ts';
-import type { BandModel, SheetModel } from './model.ts';
+import type { BandModel, ColumnModel, SheetModel } from './model.ts';
 import { isOwn } from './own.ts';
 import { rowIdAt } from './row-ids.ts';
 import { rowKeyAt, rowNameAt } from './row-names.ts';
-import { shownUnit, shownWithUnit } from './shown.ts';
+import { isMetric, shownUnit, shownWithUnit } from './shown.ts';
 import type { CellView, ColumnView, SheetView } from './view.ts';
 
 /** A sheet of the engine, as screens and pages read it. */
@@ -20,6 +20,13 @@ export class LiveSheet implements SheetView {
   private readonly sheet: SheetModel;
   private readonly engine: Engine;
   private readonly notebook: Notebook;
+  private known:
+    | {
+        readonly revision: number;
+        readonly state: string;
+        readonly columns: readonly ColumnView[];
+      }
+    | undefined;
 
   constructor(sheet: SheetModel, engine: Engine, notebook: Notebook) {
     this.sheet = sheet;
@@ -33,6 +40,26 @@ export class LiveSheet implements SheetView {
   }
 
   get columns(): readonly ColumnView[] {
+    const { known } = this;
+    const { revision } = this.engine;
+    // Screens ask for the columns at every cell they draw.
+    if (known?.revision === revision) return known.columns;
+    const state = this.stateOfColumns();
+    const columns = known?.state === state ? known.columns : this.viewColumns();
+    this.known = { revision, state, columns };
+    return columns;
+  }
+
+  // A formula or column of the user's own makes a new sheet; the rest of a column changes with these.
+  private stateOfColumns(): string {
+    const offers = this.sheet.definition.columns.flatMap(({ suggestFrom }) =>
+      suggestFrom === undefined ? [] : this.offering(suggestFrom),
+    );
+    const versions = offers.map(({ model }) => model?.result.version ?? 0);
+    return `${String(isMetric(this.notebook.document))} ${versions.join()}`;
+  }
+
+  private viewColumns(): readonly ColumnView[] {
     const band = this.sheet.bands[0];
     return this.sheet.definition.columns.map((definition): ColumnView => {
       const name = `${this.id}.${definition.id}`;
@@ -131,14 +158,21 @@ export class LiveSheet implements SheetView {
     from: string | undefined,
   ): readonly string[] {
     if (from === undefined) return choices ?? [];
-    const [sheet = '', column = ''] = from.split('.');
-    return (this.engine.models.get(sheet)?.bands ?? []).flatMap(({ rows, columns }) => {
-      const model = columns.get(column);
-      return Array.from({ length: rows.count }, (_, row) =>
+    return this.offering(from).flatMap(({ model, rows }) =>
+      Array.from({ length: rows.count }, (_, row) =>
         model?.result.states[row] === KNOWN
           ? this.engine.words.text(model.result.values[row] ?? NaN)
           : '',
-      ).filter((text) => text !== '');
-    });
+      ).filter((text) => text !== ''),
+    );
+  }
+
+  /** The column, written sheet.column, in each band of its sheet. */
+  private offering(
+    name: string,
+  ): readonly { readonly model: ColumnModel | undefined; readonly rows: Rows }[] {
+    const [sheet = '', column = ''] = name.split('.');
+    const { bands = [] } = this.engine.models.get(sheet) ?? {};
+    return bands.map(({ rows, columns }) => ({ model: columns.get(column), rows }));
   }
 }

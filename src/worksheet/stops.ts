@@ -1,11 +1,12 @@
-import { WRONG } from '../graph/index.ts';
+import { KNOWN, WRONG } from '../graph/index.ts';
 import type { Notebook } from '../notebook/index.ts';
-import { sentence } from '../units/index.ts';
+import { sentence, type Problem } from '../units/index.ts';
 import { cellView } from './cell.ts';
 import type { Engine } from './engine.ts';
 import type { BandModel, ColumnModel, SheetModel, StopModel } from './model.ts';
 import { places } from './places.ts';
 import { reasonsFor } from './reasons.ts';
+import { RowMemories, readCells, shownCells } from './row-memory.ts';
 import { rowIdAt } from './row-ids.ts';
 import { rowNameAt } from './row-names.ts';
 import { inUnit, shownUnit } from './shown.ts';
@@ -23,24 +24,52 @@ export function stopsOf(engine: Engine, notebook: Notebook): readonly Stop[] {
   ];
 }
 
+const ruleStopsKnown = new RowMemories<Stop>();
+
 function ruleStops(model: StopModel, engine: Engine, notebook: Notebook): readonly Stop[] {
   const { definition, sheet, band, when, isOfSheet } = model;
-  const stops: Stop[] = [];
-  for (const row of places(when.column.values, 1, band.rows.count)) {
-    stops.push({
-      sheet: sheet.definition.id,
-      row: isOfSheet ? undefined : rowIdAt(sheet, band, row, notebook, engine.models),
-      rowName: isOfSheet ? '' : rowNameAt(sheet, band, row, notebook, engine),
-      rule: definition.rule,
-      level: definition.level,
-      message: isOfSheet
-        ? definition.message
-        : filled(definition.message, sheet, band, row, engine, notebook),
-      source: definition.source,
-    });
-  }
-  return stops;
+  const rows = places(when.column.values, 1, band.rows.count);
+  if (isOfSheet) return Array.from(rows, () => stopOf(model, undefined, '', definition.message));
+  const key = band.columns.get(keyOf(sheet));
+  const shown = [...columnsIn(definition.message, band), ...(key ? [key] : [])];
+  const memory = ruleStopsKnown.of(model).under(unitsOf(shown, notebook));
+  return Array.from(rows, (row) => {
+    const id = rowIdAt(sheet, band, row, notebook, engine.models) ?? '';
+    const make = (): Stop => {
+      const name = rowNameAt(sheet, band, row, notebook, engine);
+      const message = filled(definition.message, sheet, band, row, engine, notebook);
+      return stopOf(model, id, name, message);
+    };
+    // Thousands of rows may stand under one rule, and few of them change at an edit. What is not
+    // known is shown as it was typed, and a row without a key is called by its place.
+    const isKnown = shown.every(({ result }) => result.states[row] === KNOWN);
+    return isKnown ? memory.recall(id, shownCells(shown, row), make) : make();
+  });
 }
+
+function stopOf(
+  { definition, sheet }: StopModel,
+  row: string | undefined,
+  rowName: string,
+  message: string,
+): Stop {
+  const { rule, level, source } = definition;
+  return { sheet: sheet.definition.id, row, rowName, rule, level, message, source };
+}
+
+function keyOf({ definition: { rows } }: SheetModel): string {
+  return rows.from === 'single' ? '' : rows.key;
+}
+
+function columnsIn(message: string, band: BandModel): readonly ColumnModel[] {
+  return [...message.matchAll(NAMED)].flatMap(([, id = '']) => band.columns.get(id) ?? []);
+}
+
+function unitsOf(models: readonly ColumnModel[], { document }: Notebook): string {
+  return models.map(({ definition }) => shownUnit(definition, document)).join();
+}
+
+const NAMED = /\{(\w+)\}/g;
 
 /** A message with each `{column}` replaced by what its cell shows. */
 export function filled(
@@ -51,7 +80,7 @@ export function filled(
   engine: Engine,
   notebook: Notebook,
 ): string {
-  return message.replaceAll(/\{(\w+)\}/g, (whole, id: string) => {
+  return message.replaceAll(NAMED, (whole, id: string) => {
     const column = band.columns.get(id);
     if (!column) return whole;
     const { text, state } = cellView(sheet, band, column, row, engine, notebook);
@@ -78,6 +107,8 @@ function wrongCells(engine: Engine, notebook: Notebook): readonly Stop[] {
   return stops;
 }
 
+const ownProblems = new RowMemories<Problem | undefined>();
+
 function wrongCell(
   sheet: SheetModel,
   band: BandModel,
@@ -86,18 +117,37 @@ function wrongCell(
   engine: Engine,
   notebook: Notebook,
 ): Stop | undefined {
-  const { problems } = reasonsFor(model.result, row, engine, notebook);
-  const own = problems.find(
-    ({ column, row: at }) => at === row && (column === model.result || column === model.suggestion),
-  );
+  const { definition, program } = model;
+  const id = rowIdAt(sheet, band, row, notebook, engine.models);
+  const isBad = engine.badFormulas.has(`${model.sheet}.${definition.id}`);
+  // What went wrong further up is told there, and is not looked into again at every edit.
+  const own =
+    program && !isBad
+      ? ownProblems
+          .of(model)
+          .recall(id ?? '', readCells(program, band.rows, row), () =>
+            ownProblem(model, row, engine, notebook),
+          )
+      : ownProblem(model, row, engine, notebook);
   if (!own) return undefined;
   return {
     sheet: sheet.definition.id,
-    row: rowIdAt(sheet, band, row, notebook, engine.models),
+    row: id,
     rowName: rowNameAt(sheet, band, row, notebook, engine),
-    rule: model.definition.id,
+    rule: definition.id,
     level: 'stop',
-    message: `${model.definition.label}: ${sentence({ ...own.problem, where: '' })}`,
-    source: model.definition.source ?? '',
+    message: `${definition.label}: ${sentence({ ...own, where: '' })}`,
+    source: definition.source ?? '',
   };
+}
+
+function ownProblem(
+  { result, suggestion }: ColumnModel,
+  row: number,
+  engine: Engine,
+  notebook: Notebook,
+): Problem | undefined {
+  return reasonsFor(result, row, engine, notebook).problems.find(
+    ({ column, row: at }) => at === row && (column === result || column === suggestion),
+  )?.problem;
 }
