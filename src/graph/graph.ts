@@ -45,10 +45,8 @@ export class Graph {
       column.splice(at, removed, added);
       // Rows that lost or gained a neighbor are stale as well, and those counted from the first.
       const last = column.computation.placed ? rows.count : at + added + 1;
-      const fresh = new Set<number>();
-      for (let row = Math.max(0, at - 1); row < Math.min(rows.count, last); row++) fresh.add(row);
-      const waiting = this.stale.get(column);
-      this.stale.set(column, waiting === undefined ? fresh : 'all');
+      const fresh = between(Math.max(0, at - 1), Math.min(rows.count, last), rows.count);
+      this.stale.set(column, this.stale.has(column) ? 'all' : fresh);
     }
   }
 
@@ -143,10 +141,21 @@ function recompute(column: Column, rows: Changed): Changed | undefined {
   return different.size === 0 ? undefined : different;
 }
 
-// From so many rows on, one run over the column is quicker than one a row.
+/** The rows `from` to `to` (not included); a file of 100,000 of them, listed for each column, would fill the memory. */
+function between(from: number, to: number, count: number): 'all' | Set<number> {
+  return isMost(to - from, count)
+    ? 'all'
+    : new Set(Array.from({ length: Math.max(0, to - from) }, (_, at) => from + at));
+}
+
 function widened(changed: Changed | undefined, count: number): Changed | undefined {
   if (changed === undefined || changed === 'all') return changed;
-  return changed.size > 64 && changed.size * 16 > count ? 'all' : changed;
+  return isMost(changed.size, count) ? 'all' : changed;
+}
+
+/** From so many rows on, one run over the column is quicker than one a row. */
+function isMost(rows: number, count: number): boolean {
+  return rows > 64 && rows * 16 > count;
 }
 
 function joined(a: Changed | undefined, b: Changed): Changed;

@@ -140,8 +140,10 @@ function countOf(stock: number, plan: CuttingPlan | undefined): Answer {
   return plan.bars.filter((bar) => isSame(bar.stock, stock)).length;
 }
 
-// The same plan is asked for once a stock length; only the last few are kept.
+// The same plan is asked for once a stock length; only the last few are kept, and fewer of long ones.
 const kept = new Map<string, CuttingPlan | undefined>();
+const MOST_KEPT = 16;
+const MOST_BARS_KEPT = 20_000;
 
 function planFor(
   wanted: readonly Pieces[],
@@ -154,7 +156,8 @@ function planFor(
   const needed = wanted.filter(({ count }) => count > 0);
   const key = JSON.stringify([needed, paid, kerf]);
   if (!kept.has(key)) {
-    if (kept.size > 16) kept.clear();
+    const bars = [...kept.values()].reduce((sum, plan) => sum + (plan?.bars.length ?? 0), 0);
+    if (kept.size > MOST_KEPT || bars > MOST_BARS_KEPT) kept.clear();
     kept.set(key, planCuts(needed, paid, kerf));
   }
   return kept.get(key);

@@ -1,5 +1,6 @@
 import { MANY, fullest } from './cutting-bound.ts';
-import { costOf, type CuttingTask, type Pattern } from './cutting.ts';
+import { firstFit } from './cutting-fit.ts';
+import { costOf, usedOf, type CuttingTask, type Pattern } from './cutting.ts';
 
 // Enough for the rails and posts of any fence of a few runs; beyond it the best plan so far stands.
 const MOST_STEPS = 20000;
@@ -25,27 +26,6 @@ export function searchPlans(
   return new Search(task, start, bound).run();
 }
 
-/** First-fit-decreasing into one stock length. */
-export function firstFit(task: CuttingTask, stock: number): readonly Pattern[] {
-  const bars: { left: number; takes: Map<number, number> }[] = [];
-  const room = task.rooms[stock] ?? 0;
-  task.widths.forEach((width, at) => {
-    // Bars that had no room for this width have none for the next of it.
-    let place = 0;
-    for (let piece = 0; piece < (task.wanted[at] ?? 0); piece++) {
-      while (place < bars.length && (bars[place]?.left ?? 0) < width) place += 1;
-      const bar = bars[place] ?? { left: room, takes: new Map<number, number>() };
-      if (place === bars.length) bars.push(bar);
-      bar.left -= width;
-      bar.takes.set(at, (bar.takes.get(at) ?? 0) + 1);
-    }
-  });
-  return bars.map(({ takes }) => ({
-    stock,
-    takes: task.widths.map((_, at) => takes.get(at) ?? 0),
-  }));
-}
-
 /**
  * Plans made bar after bar, each bar the one that costs least for the worth of what it holds. Pieces
  * that ended in dear bars are worth more in the next round, so that they are served sooner.
@@ -61,9 +41,7 @@ function valuedPlans(task: CuttingTask, bound: number): readonly (readonly Patte
     tries += new Set(plan).size;
     if (costOf(plan, task) <= bound || tries > MOST_TRIES) break;
     worths = task.widths.map((width, at) => {
-      const dear = plan
-        .filter(({ takes }) => (takes[at] ?? 0) > 0)
-        .map((bar) => dearness(bar, task));
+      const dear = plan.filter(({ takes }) => takes.has(at)).map((bar) => dearness(bar, task));
       const mean = dear.reduce((sum, each) => sum + each, 0) / Math.max(1, dear.length);
       return 0.6 * (worths[at] ?? 0) + 0.4 * width * mean ** (1 + (round % 7));
     });
@@ -78,30 +56,32 @@ function valuedPlan(task: CuttingTask, worths: readonly number[]): readonly Patt
     const left = { ...task, wanted };
     const bars = task.rooms.map((room, stock) => {
       const { worth, takes } = fullest(room, worths, left);
-      return { pattern: { stock, takes }, rate: (task.costs[stock] ?? 0) / worth };
+      return { pattern: { stock, takes: taken(takes) }, rate: (task.costs[stock] ?? 0) / worth };
     });
     const { pattern } = bars.reduce((a, b) => (b.rate < a.rate ? b : a));
     const times = Math.min(
-      ...pattern.takes.map((count, at) =>
-        count > 0 ? Math.floor((wanted[at] ?? 0) / count) : Infinity,
-      ),
+      ...[...pattern.takes].map(([at, count]) => Math.floor((wanted[at] ?? 0) / count)),
     );
     if (!Number.isFinite(times)) return plan;
     for (let each = 0; each < times; each++) plan.push(pattern);
-    pattern.takes.forEach((count, at) => (wanted[at] = (wanted[at] ?? 0) - count * times));
+    for (const [at, count] of pattern.takes) wanted[at] = (wanted[at] ?? 0) - count * times;
   }
   return plan;
 }
 
 // What a bar costs for what is cut from it, against a bar of the best rate without waste.
-function dearness({ stock, takes }: Pattern, task: CuttingTask): number {
-  const used = takes.reduce((sum, count, at) => sum + count * (task.widths[at] ?? 0), 0);
+function dearness(bar: Pattern, task: CuttingTask): number {
   const best = Math.min(...task.rooms.map((room, at) => (task.costs[at] ?? 0) / room));
-  return (task.costs[stock] ?? 0) / used / best;
+  return (task.costs[bar.stock] ?? 0) / usedOf(bar, task) / best;
 }
 
-function inCheapest({ takes, stock }: Pattern, task: CuttingTask): Pattern {
-  const used = takes.reduce((sum, count, at) => sum + count * (task.widths[at] ?? 0), 0);
+function taken(counts: readonly number[]): ReadonlyMap<number, number> {
+  return new Map([...counts.entries()].filter(([, count]) => count > 0));
+}
+
+function inCheapest(bar: Pattern, task: CuttingTask): Pattern {
+  const { takes, stock } = bar;
+  const used = usedOf(bar, task);
   const cheapest = task.rooms.reduce(
     (best, room, at) =>
       room >= used && (task.costs[at] ?? 0) < (task.costs[best] ?? Infinity) ? at : best,
@@ -181,7 +161,7 @@ class Search {
       const hasRoom = this.task.widths.some(
         (width, piece) => width <= left && (this.wanted[piece] ?? 0) > (takes[piece] ?? 0),
       );
-      if (!hasRoom) this.take({ stock, takes: [...takes] }, cost);
+      if (!hasRoom) this.take({ stock, takes: taken(takes) }, cost);
       return;
     }
     const width = this.task.widths[at] ?? 1;
@@ -195,11 +175,15 @@ class Search {
   }
 
   private take(pattern: Pattern, cost: number): void {
-    pattern.takes.forEach((count, at) => (this.wanted[at] = (this.wanted[at] ?? 0) - count));
+    this.giveBack(pattern, -1);
     this.chosen.push(pattern);
     this.visit(cost + (this.task.costs[pattern.stock] ?? 0));
     this.chosen.pop();
-    pattern.takes.forEach((count, at) => (this.wanted[at] = (this.wanted[at] ?? 0) + count));
+    this.giveBack(pattern, 1);
+  }
+
+  private giveBack({ takes }: Pattern, times: 1 | -1): void {
+    for (const [at, count] of takes) this.wanted[at] = (this.wanted[at] ?? 0) + times * count;
   }
 
   private stocksByRate(): readonly number[] {

@@ -1,5 +1,6 @@
 import { provenBound } from './cutting-bound.ts';
-import { firstFit, searchPlans } from './cutting-search.ts';
+import { firstFit } from './cutting-fit.ts';
+import { searchPlans } from './cutting-search.ts';
 
 /** Pieces of one length. */
 export interface Pieces {
@@ -50,10 +51,10 @@ export interface CuttingTask {
   readonly costs: readonly number[];
 }
 
-/** How many pieces of each width come from one bar of a stock. */
+/** How many pieces of each width come from one bar of a stock; widths by their place in the task, longest first, those it has none of left out. */
 export interface Pattern {
   readonly stock: number;
-  readonly takes: readonly number[];
+  readonly takes: ReadonlyMap<number, number>;
 }
 
 const FINE = 1e6;
@@ -138,16 +139,22 @@ function taskOf(
   };
 }
 
-function barOf({ stock, takes }: Pattern, task: CuttingTask, saw: number): Bar {
-  const room = task.rooms[stock] ?? 0;
-  const used = takes.reduce((sum, count, at) => sum + count * (task.widths[at] ?? 0), 0);
+/** What is cut from a bar, in the task's own measure. */
+export function usedOf({ takes }: Pattern, { widths }: CuttingTask): number {
+  let used = 0;
+  for (const [at, count] of takes) used += count * (widths[at] ?? 0);
+  return used;
+}
+
+function barOf(pattern: Pattern, task: CuttingTask, saw: number): Bar {
+  const room = task.rooms[pattern.stock] ?? 0;
   return {
     stock: (room - saw) / FINE,
-    pieces: takes.flatMap((count, at) =>
+    pieces: [...pattern.takes].flatMap(([at, count]) =>
       Array<number>(count).fill(((task.widths[at] ?? 0) - saw) / FINE),
     ),
     // What the last cut eats is no longer an offcut.
-    offcut: Math.max(0, room - used - saw) / FINE,
+    offcut: Math.max(0, room - usedOf(pattern, task) - saw) / FINE,
   };
 }
 

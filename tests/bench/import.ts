@@ -5,6 +5,7 @@ import Papa from 'papaparse';
 import { readSite } from '../../src/intake/index.ts';
 import { isProblem } from '../../src/units/index.ts';
 import { COLUMNS } from '../intake/bring-in.ts';
+import { longList } from '../intake/long-list.ts';
 
 // How long a file of 100,000 lines takes the importer, as a multiple of papaparse alone (`header: false`, the same text,
 // mostly distinct cells) in the same run; and the memory that what was read takes, against the size of the file.
@@ -20,7 +21,7 @@ for (const [name, mark] of [
   ['units in the headers', ''],
   ['inch marks in the cells', '"'],
 ] as const) {
-  const text = fileOf(LINES, mark);
+  const text = longList(LINES, mark);
   const bytes = new TextEncoder().encode(text);
   const read = () => readSite(bytes, 'site.csv', { columns: COLUMNS, settled: new Map() });
   const alone: Spent[] = [];
@@ -66,36 +67,4 @@ function memoryOf(read: () => ReturnType<typeof readSite>): number {
 function median(all: readonly Spent[], of: keyof Spent): number {
   const sorted = all.map((one) => one[of]).sort((a, b) => a - b);
   return sorted[Math.floor(sorted.length / 2)] ?? 0;
-}
-
-function fileOf(lines: number, mark: string): string {
-  const draw = drawing();
-  const length = (least: number, span: number) => `${(least + span * draw()).toFixed(3)}${mark}`;
-  const rows = Array.from({ length: lines }, (_, at) =>
-    [
-      at + 1,
-      (8 * at + draw()).toFixed(2),
-      length(0, 6),
-      length(47, 1),
-      'NSEW'[Math.floor(4 * draw())],
-      length(70, 4),
-      length(0, 2),
-      draw() < 0.7 ? 'firm' : 'moves at grade',
-      `note ${String(at)} seen by crew`,
-    ].join(','),
-  );
-  const unit = mark === '' ? ' (in)' : '';
-  return [
-    `Post,Sta (ft),Lean gap${unit},Over${unit},Toward,Height${unit},Probe${unit},Rock test,Note`,
-    ...rows,
-  ].join('\n');
-}
-
-/** Numbers from 0 to 1 that look drawn and are the same every time: x' = 1664525 x + 1013904223 mod 2^32. */
-function drawing(): () => number {
-  let x = 42;
-  return () => {
-    x = (Math.imul(1664525, x) + 1013904223) >>> 0;
-    return x / 2 ** 32;
-  };
 }

@@ -49,6 +49,23 @@ describe('planCuts', () => {
     );
   });
 
+  it('cuts each of many different lengths from the first bar with room for it', () => {
+    const lengths = fc.uniqueArray(fc.integer({ min: 1, max: 2500 }), { maxLength: 300 });
+    fc.assert(
+      fc.property(lengths, (millimetres) => {
+        const left: number[] = [];
+        for (const length of [...millimetres].sort((a, b) => b - a)) {
+          const place = left.findIndex((room) => room >= length);
+          if (place === -1) left.push(2500 - length);
+          else left[place] = (left[place] ?? 0) - length;
+        }
+        const wanted = millimetres.map((length) => ({ length: length / 1000, count: 1 }));
+        const total = firstFitTotal(wanted, [{ length: 2.5, price: undefined }], 0);
+        expect(total).toBeCloseTo(2.5 * left.length, 6);
+      }),
+    );
+  });
+
   it('beats first-fit-decreasing where that is known to waste a bar', () => {
     // Hand-worked, bars of 10: 4 4 3 3 3 3 is two full bars of 4 + 3 + 3; first fit pairs the fours and needs three.
     const wanted = pieces([2, 48], [4, 36]);
