@@ -93,6 +93,7 @@ export const WORK_RULES: readonly Rule[] = [
     name: 'cut_count_of',
     parameters: takes({
       pieces: listOf(length),
+      counts: listOf(PLAIN),
       areas: listOf(area),
       area,
       stocks: listOf(length),

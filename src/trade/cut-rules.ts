@@ -42,6 +42,7 @@ export function cutCount(
  * as cut_count, for the pieces whose area is this one
  *
  * @param pieces - Lengths that are wanted. [m]
+ * @param counts - How many of each, in the same order. [1]
  * @param areas - Section of each, in the same order. [m^2]
  * @param area - The section to plan for. [m^2]
  * @param stocks - Lengths that the yard sells. [m]
@@ -57,6 +58,7 @@ export function cutCount(
  */
 export function cutCountOf(
   pieces: readonly number[],
+  counts: readonly number[],
   areas: readonly number[],
   area: number,
   stocks: readonly number[],
@@ -66,7 +68,10 @@ export function cutCountOf(
   kerf: number,
   stock: number,
 ): Answer {
-  const wanted = pieces.map((length, at) => ({ length, count: isSame(areas[at], area) ? 1 : 0 }));
+  const wanted = pieces.map((length, at) => ({
+    length,
+    count: isSame(areas[at], area) ? (counts[at] ?? 0) : 0,
+  }));
   const paid = prices.map((price, at) => (isSame(priced_areas[at], area) ? price : 0));
   const limits = limitsOn(wanted, stocks, priced, paid, kerf);
   return covered('cut_count_of', limits, () =>

@@ -31,7 +31,7 @@ export function cutLists(book: BookView): readonly CutList[] {
       'rail',
       textIn(job, 'rail_size'),
       'rail_lengths',
-      wantedIn(book.sheet('posts'), 'rail_length', 'rail_count'),
+      wantedIn(book.sheet('posts'), 'rail_cut', 'rail_count'),
       paid.of('rail_price'),
     ),
     ...plan(
@@ -60,10 +60,13 @@ function postSizes(book: BookView) {
   for (const row of rowsOf(holes)) {
     const length = holes && numberIn(holes, row, 'post_length');
     const section = holes && numberIn(holes, row, 'post_section');
-    if (!holes || length === undefined || section === undefined) return [];
+    const count = holes && numberIn(holes, row, 'each');
+    if (!holes || length === undefined || section === undefined || count === undefined) return [];
+    // Steel posts come as they are.
+    if (section === 0) continue;
     const size = textIn(holes, 'post_size', row);
     const of = sizes.get(size) ?? { size, section, wanted: [] };
-    of.wanted.push({ length, count: 1 });
+    of.wanted.push({ length, count });
     sizes.set(size, of);
   }
   return [...sizes.values()];

@@ -5,6 +5,7 @@ import holes from '../../worksheets/holes.json' with { type: 'json' };
 import job from '../../worksheets/job.json' with { type: 'json' };
 import materials from '../../worksheets/materials.json' with { type: 'json' };
 import labor from '../../worksheets/labor.json' with { type: 'json' };
+import methods from '../../worksheets/methods.json' with { type: 'json' };
 import posts from '../../worksheets/posts.json' with { type: 'json' };
 import price from '../../worksheets/price.json' with { type: 'json' };
 import prices from '../../worksheets/prices.json' with { type: 'json' };
@@ -25,6 +26,7 @@ export const SHEETS = [
   temperatures,
   cure,
   removal,
+  methods,
   rates,
   labor,
   price,

@@ -68,7 +68,7 @@ const PROMISED = `
   age_at_maturity(temperatures, durations, pour, wanted, datum)
   equal_step(drops) least_clearance(drops, gap) buried_panels(drops, gap) step_reach(drops, gap)
   cut_count(pieces, counts, stocks, priced, prices, kerf, stock)
-  cut_count_of(pieces, areas, area, stocks, priced, priced_areas, prices, kerf, stock)
+  cut_count_of(pieces, counts, areas, area, stocks, priced, priced_areas, prices, kerf, stock)
 `;
 
 describe('CATALOG', () => {

@@ -230,6 +230,7 @@ describe('cutCountOf', () => {
     const of = (area: number, feet: number) =>
       cutCountOf(
         [104 * INCH, 104 * INCH, 104 * INCH],
+        [1, 2, 1],
         [small, small, large],
         area,
         [8, 10, 12].map((each) => each * FOOT),
@@ -239,6 +240,6 @@ describe('cutCountOf', () => {
         INCH / 8,
         feet * FOOT,
       );
-    expect([of(small, 10), of(large, 10), of(small, 8), of(small, 12)]).toEqual([2, 1, 0, 0]);
+    expect([of(small, 10), of(large, 10), of(small, 8), of(small, 12)]).toEqual([3, 1, 0, 0]);
   });
 });

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { amount, cellOf, expectPlainStops, siteOf, stopsOf, typeInto } from './site.ts';
 import { expectNear } from '../trade/si.ts';
+import { holeTable } from '../../src/output/index.ts';
+import { bags, materials, sample } from './take-off.ts';
 
 // The force stands 3 ft up: 3 in of gap and 0.55 of 5 ft. 12 x 30 wanted; the second hole meets rock.
 const JOB = { fence_height: '5 ft', ground_gap: '3 in', depth_rule: 'local minimum' };
@@ -76,6 +78,65 @@ describe('a hole stopped by rock', () => {
     );
     expect(holds).toBeLessThan(asks!);
     expectNear(amount(book, 'holes', '2', 'used'), asks! / holds!, 1e-9);
+  });
+});
+
+// D2: three holes reach their depth, two stop on a ledge at 18 and 18 1/2 in. Hand-worked: a whole hole
+// is 1.7994 ft3; 12 x 18 is 1.0990 and 12 x 18 1/2 is 1.1282, post out and crown in; all x 1.1 / 0.60.
+describe('what is chosen for a hole on the ledge', () => {
+  const chosen = (choice: string) => {
+    const book = sample('D2-rock');
+    const holes = book.sheet('holes')!;
+    for (const row of [1, 2]) typeInto(book, 'holes', holes.rowId(row), { rock_choice: choice });
+    return book;
+  };
+  const list = (choice: string) =>
+    materials(chosen(choice)).filter((line) => !/rail|screws/.test(line));
+
+  it('digs as deep as wanted where the hole moves', () => {
+    // 5 x 1.7994 = 8.997 -> 16.49 and 3.30 a hole; gravel 5 x 0.3927 ft3 from 0.5 ft3 bags.
+    expect(bags(chosen('move the hole'), '80 lb')).toBe('17/20');
+    expect(list('move the hole')).toEqual(
+      expect.arrayContaining(['5 each 4x4 post 10', '4 bag gravel']),
+    );
+  });
+
+  it('takes steel posts and pins where they are pinned to the rock', () => {
+    // 74 + 18 = 92 in, from 8 ft; concrete as dug, 5.398 + 2.227 = 7.625 -> 13.98.
+    expect(list('pin to rock')).toEqual(
+      expect.arrayContaining([
+        '3 each 4x4 post 10',
+        '2 each 2 3/8 in round steel post 8',
+        '8 each rock pin',
+      ]),
+    );
+    expect(bags(chosen('pin to rock'), '80 lb')).toBe('14/18');
+  });
+
+  it('takes no concrete where steel posts are driven', () => {
+    // 74 + 42 = 116 in, from 10 ft; three whole holes 9.90.
+    expect(list('driven post')).toEqual(
+      expect.arrayContaining(['3 each 4x4 post 10', '2 each 2 3/8 in round steel post 10']),
+    );
+    expect(bags(chosen('driven post'), '80 lb')).toBe('10/12');
+  });
+
+  it('adds a strip of concrete and its bars where footings are tied', () => {
+    // 96 - 12 = 84 in x 8 x 8 = 3.111 ft3 each; 7.625 + 6.222 -> 25.39. Bars 2 x 2 x 84 / 240 = 1.4.
+    expect(bags(chosen('tie to the next footing'), '80 lb').split('/')[0]).toBe('26');
+    expect(list('tie to the next footing')).toContain('2 each reinforcing bar 20');
+  });
+
+  it('orders nothing before the engineer has answered', () => {
+    expect(bags(chosen('engineer'), '80 lb')).toBe('10/12');
+    expect(list('engineer')).toContain('3 each 4x4 post 10');
+  });
+
+  it('stands on the hole schedule beside what stopped it', () => {
+    const [heads, , second] = holeTable(chosen('pin to rock'));
+    const said = (head: string) => second![heads!.findIndex((each) => each.startsWith(head))];
+    expect(said('Stopped by')).toBe('rock');
+    expect(said('Stopped: what now')).toBe('pin to rock');
   });
 });
 

@@ -47,4 +47,25 @@ describe('the stepped slope', () => {
   it('leaves posts at fence height and gap where panels are racked', () => {
     expect(new Set(shown(stepped({}), 'holes', 'above_grade'))).toEqual(new Set(['74']));
   });
+
+  it('stops the one bay that is steeper than a panel racks', () => {
+    // 8.25 in over 8 ft is 1.03 in per ft; the next, 7.5 in, is 0.94. A limit of 1 in per ft is common practice, no source.
+    const racked = stepped({});
+    expect(
+      stopsOf(racked, 'posts', 'rack_limit').map(({ rowName, level }) => [rowName, level]),
+    ).toEqual([['post 5', 'stop']]);
+    expect(stopsOf(stepped({ rack_limit: '1/2 in per ft' }), 'posts', 'rack_limit')).toHaveLength(
+      6,
+    );
+    expect(stopsOf(stepped(OWN), 'posts', 'rack_limit')).toEqual([]);
+    expectPlainStops(racked, 'posts');
+  });
+
+  it('takes longer rails where a racked bay falls enough', () => {
+    // sqrt(96^2 + fall^2) passes 96 1/8 in from a fall of 4.9 in on: 6, 8.25, 7.5, 6.25 and 5, three rails each.
+    expect(materials(stepped({}))).toEqual(
+      expect.arrayContaining(['15 each 2x4 rail 10', '9 each 2x4 rail 8']),
+    );
+    expect(materials(stepped(OWN))).toContain('24 each 2x4 rail 8');
+  });
 });
