@@ -1,15 +1,13 @@
-import { LitElement, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
-import { customElement, property, query, state } from 'lit/decorators.js';
-import { isProblem, sentence } from '../units/index.ts';
+import { LitElement, html, type PropertyValues, type TemplateResult } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { AppFiles, type FilesHost } from './app-files.ts';
+import { AppPanels, type PanelsHost } from './app-panels.ts';
 import { appStyles } from './app-styles.ts';
 import type { LineOf } from './ask.ts';
 import './asks.ts';
 import './band.ts';
-import './brought-in.ts';
-import type { BroughtIn, ComparedFile, Desk, MergeChoice, OpenJob } from './desk.ts';
-import type { FormulaPlace, Place } from './events.ts';
-import './comparison.ts';
-import './formula-panel.ts';
+import type { BroughtIn, Desk, OpenJob } from './desk.ts';
+import type { Place } from './events.ts';
 import './header.ts';
 import type { HeaderDeed } from './header.ts';
 import './import.ts';
@@ -17,15 +15,12 @@ import type { Preview } from './import-desk.ts';
 import type { FileComing } from './import-flow.ts';
 import { OpenDesk } from './open-desk.ts';
 import './phone.ts';
-import './reports.ts';
 import './sheet.ts';
 import type { Sheet } from './sheet.ts';
 import './start.ts';
 import type { StartChoice } from './start.ts';
 import './string-line.ts';
 import { base } from './tokens.ts';
-import './working.ts';
-import './yard.ts';
 
 /** Narrower than this a job is shown as cards. */
 const PHONE = '(max-width: 599px)';
@@ -37,33 +32,26 @@ const SAID_MS = 8000;
  * knows where the person is; everything else it asks of the desk.
  */
 @customElement('bp-app')
-export class App extends LitElement {
+export class App extends LitElement implements FilesHost, PanelsHost {
   static override styles = [base, appStyles];
 
   @property({ attribute: false }) desk: Desk | undefined;
 
   @state() private sheet = '';
   @state() private row = '';
-  @state() private working: Place | undefined;
-  @state() private comparing:
-    | { readonly compared: ComparedFile; readonly resolve: (choice: MergeChoice) => void }
-    | undefined;
-  @state() private writing: FormulaPlace | undefined;
-  @state() private panel: 'yard' | 'files' | undefined;
   @state() private said = '';
   @state() private isPhone = matchMedia(PHONE).matches;
-
-  @query('#readings') private readonly readings!: HTMLInputElement | null;
-  @query('#sheet-file') private readonly sheetFile!: HTMLInputElement | null;
 
   private readonly width = matchMedia(PHONE);
   /** Until then the sheet somebody went to stays the current one, also where the page ends too soon. */
   private heldUntil = 0;
   private quiet: ReturnType<typeof setTimeout> | undefined;
   private observed: OpenJob | undefined;
-  private readonly open = new OpenDesk(this, (job) => {
+  readonly open = new OpenDesk(this, (job) => {
     this.stand(job);
   });
+  private readonly files = new AppFiles(this);
+  private readonly panels = new AppPanels(this);
   // A sheet is current once it crosses a line a third of the way down the screen.
   private readonly crossing = new IntersectionObserver(
     (entries) => {
@@ -75,6 +63,7 @@ export class App extends LitElement {
 
   override connectedCallback() {
     super.connectedCallback();
+    this.addEventListener('say', this.hear);
     this.width.addEventListener('change', this.noteWidth);
     document.addEventListener('keydown', this.pressKey);
   }
@@ -87,48 +76,25 @@ export class App extends LitElement {
   }
 
   protected override render() {
+    const { files, panels } = this;
     return html`
       <div
         class="page"
         @go-to=${(event: CustomEvent<Place>) => this.goTo(event.detail)}
         @row-current=${this.noteRow}
-        @show-working=${(event: CustomEvent<Place>) => (this.working = event.detail)}
-        @edit-formula=${({ detail }: CustomEvent<FormulaPlace>) => {
-          this.working = undefined;
-          this.writing = detail;
-        }}
+        @show-working=${panels.showWorking}
+        @edit-formula=${panels.editFormula}
         @give-sheet=${({ detail }: CustomEvent<Place>) => {
-          this.giveSheet(detail.sheet);
-        }}
-        @say=${(event: CustomEvent<string>) => {
-          this.say(event.detail);
+          files.giveSheet(detail.sheet);
         }}
         @dragover=${(event: DragEvent) => {
           event.preventDefault();
         }}
-        @drop=${this.dropFile}
+        @drop=${files.drop}
       >
-        ${this.renderPage()} ${this.renderPanel()}
+        ${this.renderPage()} ${panels.renderSide()}
       </div>
-      <input
-        id="readings"
-        class="file"
-        type="file"
-        accept=".csv,.txt,.tsv,text/csv"
-        tabindex="-1"
-        aria-label="Readings"
-        @change=${this.takeReadings}
-      />
-      <input
-        id="sheet-file"
-        class="file"
-        type="file"
-        accept=".json,application/json"
-        tabindex="-1"
-        aria-label="Shared sheet"
-        @change=${this.takeSheet}
-      />
-      ${this.renderComparing()}
+      ${files.render()}
       <p class="said" role="status">${this.said}</p>
     `;
   }
@@ -136,10 +102,7 @@ export class App extends LitElement {
   protected override willUpdate(changed: PropertyValues) {
     if (!changed.has('desk') || !this.desk) return;
     this.open.sitAt(this.desk);
-    this.desk.askMerge = (compared) =>
-      new Promise((resolve) => {
-        this.comparing = { compared, resolve };
-      });
+    this.desk.askMerge = this.files.askMerge;
   }
 
   protected override updated() {
@@ -152,18 +115,6 @@ export class App extends LitElement {
     for (const sheet of this.sheets()) this.crossing.observe(sheet);
   }
 
-  private renderComparing(): TemplateResult | typeof nothing {
-    const { comparing } = this;
-    if (!comparing) return nothing;
-    return html`<bp-comparison
-      .compared=${comparing.compared}
-      @merge-choice=${({ detail }: CustomEvent<MergeChoice>) => {
-        this.comparing = undefined;
-        comparing.resolve(detail);
-      }}
-    ></bp-comparison>`;
-  }
-
   private renderPage(): TemplateResult {
     const { importing, job } = this.open;
     if (importing.file) return this.renderImport(importing.file);
@@ -171,7 +122,7 @@ export class App extends LitElement {
   }
 
   private renderImport({ name, share, preview }: FileComing): TemplateResult {
-    return html`${this.renderTrouble()}
+    return html`${this.panels.renderTrouble()}
       <bp-import
         .name=${name}
         .share=${share}
@@ -184,38 +135,22 @@ export class App extends LitElement {
       ></bp-import>`;
   }
 
-  private renderPanel(): TemplateResult | typeof nothing {
-    const { desk, panel } = this;
-    const { job } = this.open;
-    if (!desk || !job || panel === undefined) return nothing;
-    const putAway = (): void => {
-      this.panel = undefined;
-    };
-    if (panel === 'yard')
-      return html`<bp-yard .yard=${desk.yard} .job=${job} @put-away=${putAway}></bp-yard>`;
-    return html`<bp-reports
-      .reports=${desk.files.reports(job)}
-      @put-away=${putAway}
-      @give-back=${({ detail }: CustomEvent<number>) => {
-        desk.files.giveBack(job, detail);
-      }}
-    ></bp-reports>`;
-  }
-
   private readonly lineOf: LineOf = (row) => {
     const { job } = this.open;
     return job && this.desk ? this.desk.files.lineOf(job, row) : Promise.resolve(undefined);
   };
 
   private renderStart(): TemplateResult {
-    return html`${this.renderTrouble()}
+    return html`${this.panels.renderTrouble()}
       <bp-start
         .jobs=${this.open.jobs}
         @start-choice=${({ detail }: CustomEvent<StartChoice>) => this.open.begin(detail)}
       ></bp-start>`;
   }
 
-  private renderJob({ book }: OpenJob): TemplateResult {
+  private renderJob(job: OpenJob): TemplateResult {
+    const { book } = job;
+    const beside = this.panels.renderBeside(job);
     const head = html`<bp-header
       slot="head"
       .book=${book}
@@ -226,25 +161,14 @@ export class App extends LitElement {
         this.doDeed(detail);
       }}
     ></bp-header>`;
-    const notices = html`${this.renderTrouble()} ${this.renderBroughtIn()}
+    const notices = html`${this.panels.renderTrouble()} ${this.panels.renderBroughtIn()}
       <bp-band .book=${book}></bp-band>
       <bp-asks .book=${book} .lineOf=${this.lineOf}></bp-asks>`;
-    const working = html`<bp-working
-      .book=${book}
-      .place=${this.working}
-      @close-working=${this.closeWorking}
-    ></bp-working>`;
-    const writing = html`<bp-formula-panel
-      .book=${book}
-      .place=${this.writing}
-      @close-formula=${this.closeWriting}
-    ></bp-formula-panel>`;
     if (this.isPhone)
       return html`<bp-phone .book=${book} .sheet=${this.sheet} .current=${this.row}
           >${head}</bp-phone
         >
-        ${this.renderTrouble()} ${this.renderBroughtIn()} ${this.working ? working : nothing}
-        ${this.writing ? writing : nothing}`;
+        ${this.panels.renderTrouble()} ${this.panels.renderBroughtIn()} ${beside}`;
     return html`<div class="desk">
         <bp-string-line .book=${book} .current=${this.sheet}></bp-string-line>
         <main>
@@ -262,35 +186,7 @@ export class App extends LitElement {
           )}
         </main>
       </div>
-      ${this.working ? working : nothing} ${this.writing ? writing : nothing}`;
-  }
-
-  private renderTrouble(): TemplateResult | typeof nothing {
-    const { trouble } = this.open;
-    if (trouble === '') return nothing;
-    return html`<div class="trouble" role="alert">
-      <p>${trouble}</p>
-      <button
-        class="plain"
-        @click=${() => {
-          this.open.putAway('trouble');
-        }}
-      >
-        Put away
-      </button>
-    </div>`;
-  }
-
-  private renderBroughtIn(): TemplateResult | typeof nothing {
-    const { broughtIn } = this.open;
-    if (!broughtIn) return nothing;
-    return html`<bp-brought-in
-      .broughtIn=${broughtIn}
-      @brought-in=${({ detail }: CustomEvent<Promise<BroughtIn>>) => this.open.take(detail)}
-      @put-away=${() => {
-        this.open.putAway('broughtIn');
-      }}
-    ></bp-brought-in>`;
+      ${beside}`;
   }
 
   private doDeed(deed: HeaderDeed) {
@@ -298,20 +194,18 @@ export class App extends LitElement {
     const { job } = this.open;
     if (!desk || !job) return;
     if (deed === 'home') location.hash = '';
-    else if (deed === 'bring in') this.readings?.click();
+    else if (deed === 'bring in') this.files.choose('readings');
     else if (deed === 'save file') desk.saveFile(job);
-    else if (deed === 'yard' || deed === 'files') this.panel = deed;
-    else if (deed === 'add sheet') this.writing = { sheet: this.sheet, add: 'sheet' };
-    else if (deed === 'bring sheet') this.sheetFile?.click();
+    else if (deed === 'yard' || deed === 'files') this.panels.openSide(deed);
+    else if (deed === 'add sheet') this.panels.write({ sheet: this.sheet, add: 'sheet' });
+    else if (deed === 'bring sheet') this.files.choose('sheet-file');
     else if (deed.startsWith('list ')) desk.saveList(job, deed.slice('list '.length));
     else desk.print(job, deed.slice('print '.length));
   }
 
   /** Takes a place in a job that was just opened: the one taken before, where the job has it. */
   private stand(job: OpenJob | undefined) {
-    this.working = undefined;
-    this.writing = undefined;
-    this.panel = undefined;
+    this.panels.closeAll();
     const { book } = job ?? {};
     // On a phone the posts come first; the job's inputs have starting values.
     const first = (this.isPhone ? book?.sheet('posts') : undefined) ?? book?.sheets[0];
@@ -329,42 +223,20 @@ export class App extends LitElement {
     target?.goTo(row, column);
   }
 
-  private closeWorking() {
-    const place = this.working;
-    this.working = undefined;
-    if (!place || this.isPhone) return;
+  returnTo({ sheet, row, column }: Place): void {
+    if (this.isPhone) return;
     this.sheets()
-      .find(({ sheet }) => sheet === place.sheet)
-      ?.goTo(place.row, place.column);
-  }
-
-  private closeWriting() {
-    const place = this.writing;
-    this.writing = undefined;
-    if (!place || this.isPhone) return;
-    this.sheets()
-      .find(({ sheet }) => sheet === place.sheet)
-      ?.goTo(place.row, place.column);
-  }
-
-  private giveSheet(sheet: string) {
-    const { job } = this.open;
-    if (!job || !this.desk) return;
-    const title = job.book.sheet(sheet)?.title ?? sheet;
-    this.desk.giveFile(job.book.own.share(sheet), `${title} sheet`);
-  }
-
-  private async receiveSheet(file: File): Promise<void> {
-    const { book } = this.open.job ?? {};
-    const received = book?.own.receive(await file.text());
-    if (!received) return;
-    if (isProblem(received)) this.say(`${file.name}: ${sentence(received)}`);
-    else this.say(`Taken from ${file.name}: ${received.taken.join(', ')}. Undo takes it away.`);
+      .find((one) => one.sheet === sheet)
+      ?.goTo(row, column);
   }
 
   private noteRow({ detail }: CustomEvent<Place>) {
     this.row = detail.row ?? '';
   }
+
+  private readonly hear = ({ detail }: CustomEvent<string>) => {
+    this.say(detail);
+  };
 
   private say(words: string) {
     clearTimeout(this.quiet);
@@ -390,36 +262,6 @@ export class App extends LitElement {
     else book.undo();
     this.say(`${redo ? 'Done again' : 'Taken back'}: ${label}.`);
   };
-
-  private takeReadings() {
-    const file = this.readings?.files?.[0];
-    if (file) void this.open.bringIn(file);
-    if (this.readings) this.readings.value = '';
-  }
-
-  private takeSheet() {
-    const file = this.sheetFile?.files?.[0];
-    if (file) void this.receiveSheet(file);
-    if (this.sheetFile) this.sheetFile.value = '';
-  }
-
-  private dropFile(event: DragEvent) {
-    event.preventDefault();
-    const file = event.dataTransfer?.files[0];
-    if (!file) return;
-    const isNotebook = file.name.endsWith('.json');
-    if (isNotebook && this.open.job) {
-      void this.openOrReceive(file);
-      return;
-    }
-    void this.open.begin({ choose: isNotebook ? 'notebook' : 'readings', file });
-  }
-
-  private async openOrReceive(file: File): Promise<void> {
-    const isSheet = this.open.job?.book.own.isShared(await file.text()) ?? false;
-    if (isSheet) await this.receiveSheet(file);
-    else await this.open.begin({ choose: 'notebook', file });
-  }
 
   private sheets(): Sheet[] {
     return [...this.renderRoot.querySelectorAll('bp-sheet')];

@@ -14,7 +14,11 @@ export interface WorkedGrid extends EventTarget {
   readonly habits: ColumnHabits;
   readonly hand: GridHand;
   requestUpdate(): void;
+  /** Draws now, and leaves the focus where it is. */
+  draw(): void;
   drawAndFocus(): void;
+  /** The place of a row, by its id; -1 where it is not shown. */
+  placeOfRow(id: string): number;
   /** How wide a column stands on the screen. [px] */
   shownWidth(column: string): number;
 }
@@ -46,6 +50,22 @@ export class GridDeeds {
     }, 'continue the run');
   }
 
+  addRow(): void {
+    const { view, book } = this.grid;
+    if (view) this.goToRow(book?.addRow(view.id));
+  }
+
+  /** Takes the current row out, whatever else is chosen. */
+  removeRow(): void {
+    const { view, book, hand } = this.grid;
+    const row = hand.rowId();
+    if (!view || row === undefined) return;
+    const name = view.rowName(hand.at.row);
+    book?.removeRow(view.id, row);
+    this.say(`${name} removed. Undo brings it back.`);
+    this.grid.drawAndFocus();
+  }
+
   insertAbove(): void {
     this.insert(this.grid.hand.block.top);
   }
@@ -55,13 +75,12 @@ export class GridDeeds {
   }
 
   double(): void {
-    const { view, book, hand } = this.grid;
+    const { view, book } = this.grid;
     const rows = this.chosenRows();
     if (!view?.growable || rows.length === 0) return;
     const label = `double ${this.rowWords(rows)}`;
     const [first] = book?.rows.double(label, view.id, rows) ?? [];
     this.goToRow(first);
-    hand.anchor = undefined;
     this.say(`${sentenceCase(label)}: done.`);
   }
 
@@ -203,14 +222,13 @@ export class GridDeeds {
   }
 
   private goToRow(row: string | undefined): void {
-    const { view, hand, columns } = this.grid;
-    this.grid.requestUpdate();
-    if (!view || row === undefined) return;
-    const place = Array.from({ length: view.rowCount }, (_, at) => at).find(
-      (at) => view.rowId(at) === row,
-    );
+    if (row === undefined) return;
+    this.grid.draw();
+    const { hand, columns } = this.grid;
+    const place = this.grid.placeOfRow(row);
     const first = columns.findIndex(({ entered }) => entered);
-    if (place !== undefined) hand.goTo({ row: place, column: Math.max(0, first) });
+    hand.anchor = undefined;
+    if (place >= 0) hand.goTo({ row: place, column: Math.max(0, first) });
   }
 
   private say(words: string): void {

@@ -1,6 +1,8 @@
 import { css, html, nothing, type TemplateResult } from 'lit';
 import { send } from './events.ts';
 import type { GridDeeds, WorkedGrid } from './grid-deeds.ts';
+import type { GridFind } from './grid-find.ts';
+import type { GridOrder } from './grid-order.ts';
 
 /** One thing that can be done, as the menu says it. */
 interface MenuItem {
@@ -18,13 +20,8 @@ interface MenuPart {
 /** What the menu asks of the grid beside its deeds. */
 export interface MenuGrid extends WorkedGrid {
   readonly deeds: GridDeeds;
-  readonly hiddenMore: number;
-  showMore(): void;
-  find(): void;
-  sortBy(way: 'ascending' | 'descending' | undefined): void;
-  onlyLikeThis(): void;
-  onlyOpen(): void;
-  allRows(): void;
+  readonly ordering: GridOrder;
+  readonly finding: GridFind;
 }
 
 /** Everything that can be done with the current cell, its row and its column. */
@@ -168,8 +165,8 @@ function columnPart(grid: MenuGrid): MenuPart {
   const place = { sheet: view.id, row: hand.rowId(), column: column.id };
   const items: (MenuItem | false)[] = [
     { label: 'Choose the column', keys: 'Ctrl+Space', deed: () => hand.selectColumn() },
-    { label: 'Sort, largest first', deed: () => grid.sortBy('descending') },
-    { label: 'Sort, smallest first', deed: () => grid.sortBy('ascending') },
+    { label: 'Sort, largest first', deed: () => grid.ordering.sortBy('descending') },
+    { label: 'Sort, smallest first', deed: () => grid.ordering.sortBy('ascending') },
     { label: 'Wider', keys: 'Alt+Shift+→', deed: () => deeds.wider() },
     { label: 'Narrower', keys: 'Alt+Shift+←', deed: () => deeds.narrower() },
     habits.width(column.id) !== undefined && { label: 'Fit the cells', deed: () => deeds.fit() },
@@ -193,14 +190,17 @@ function columnPart(grid: MenuGrid): MenuPart {
 function sheetPart(grid: MenuGrid): MenuPart {
   const { view, order, habits, hand } = grid;
   const items: (MenuItem | false)[] = [
-    { label: 'Find', keys: 'Ctrl+F', deed: () => grid.find() },
+    { label: 'Find', keys: 'Ctrl+F', deed: () => grid.finding.open() },
     hand.cell !== undefined && {
       label: 'Only rows like this one',
-      deed: () => grid.onlyLikeThis(),
+      deed: () => grid.ordering.onlyLikeThis(),
     },
-    { label: 'Only rows that wait or ask', deed: () => grid.onlyOpen() },
-    order.sieve !== undefined && { label: 'All rows', deed: () => grid.allRows() },
-    order.sorting !== undefined && { label: 'Rows as read', deed: () => grid.sortBy(undefined) },
+    { label: 'Only rows that wait or ask', deed: () => grid.ordering.onlyOpen() },
+    order.sieve !== undefined && { label: 'All rows', deed: () => grid.ordering.allRows() },
+    order.sorting !== undefined && {
+      label: 'Rows as read',
+      deed: () => grid.ordering.sortBy(undefined),
+    },
     habits.hides && { label: 'Show hidden columns', deed: () => grid.deeds.showAll() },
     {
       label: 'Share this sheet as a file',

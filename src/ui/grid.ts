@@ -2,32 +2,30 @@ import { LitElement, html, nothing, type PropertyValues, type TemplateResult } f
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
 import type { BookView, ColumnView, SheetView } from '../worksheet/index.ts';
-import './ask.ts';
 import { cellStyles } from './cell.ts';
-import { copyCells, pastedRows, planPaste, type PastePlan } from './clipboard.ts';
 import { ColumnHabits } from './column-habits.ts';
-import { send } from './events.ts';
-import './find-bar.ts';
-import type { FindBar, Found } from './find-bar.ts';
 import { FollowBook } from './follow-book.ts';
+import { GridAskPanel } from './grid-ask-panel.ts';
 import { GridDeeds } from './grid-deeds.ts';
 import { editorStyles } from './grid-editor.ts';
+import { GridFind } from './grid-find.ts';
 import { gridFoot } from './grid-foot.ts';
-import { GridHand, type HandledGrid } from './grid-hand.ts';
+import { GridHand } from './grid-hand.ts';
+import type { GridHost } from './grid-host.ts';
 import { typingKey, walkingKey, type SheetDeed } from './grid-keys.ts';
-import { gridMenu, menuStyles, pressInMenu, type MenuGrid } from './grid-menu.ts';
+import { GridMenuPanel } from './grid-menu-panel.ts';
+import { menuStyles, type MenuGrid } from './grid-menu.ts';
+import { GridOrder } from './grid-order.ts';
+import { GridPaste } from './grid-paste.ts';
 import { GridPointer } from './grid-pointer.ts';
 import { gridHead, gridRow, gridTotals, type GridSight } from './grid-rows.ts';
+import { GridScroll } from './grid-scroll.ts';
 import { gridStyles } from './grid-styles.ts';
-import { ALL_DRAWN_UP_TO, columnWidths, stripsOf } from './grid-window.ts';
-import { placeBeside } from './panel-place.ts';
-import './paste-preview.ts';
-import type { PasteChoice } from './paste-preview.ts';
-import { RowOrder, likeThis, oneOfRows, stillOpen, type Sieve } from './row-order.ts';
-import { isIn, positionsOf } from './selection.ts';
-import { hiddenCount, shownColumns } from './shown-columns.ts';
+import { columnWidths, stripsOf } from './grid-window.ts';
+import { RowOrder } from './row-order.ts';
+import { positionsOf } from './selection.ts';
+import { shownColumns } from './shown-columns.ts';
 import { base } from './tokens.ts';
-import { counted } from './waiting.ts';
 
 /**
  * A sheet as a grid to be walked and typed into by keys, mouse or finger (WAI-ARIA APG, Grid
@@ -38,7 +36,7 @@ import { counted } from './waiting.ts';
  * @fires say - Words for the status line.
  */
 @customElement('bp-grid')
-export class Grid extends LitElement implements HandledGrid, MenuGrid {
+export class Grid extends LitElement implements GridHost, MenuGrid {
   static override styles = [base, cellStyles, gridStyles, editorStyles, menuStyles];
 
   @property({ attribute: false }) book: BookView | undefined;
@@ -47,7 +45,8 @@ export class Grid extends LitElement implements HandledGrid, MenuGrid {
   /** The id of the row that is current on the page, which may be set from outside. */
   @property() current = '';
 
-  /** The sheet as last drawn, and the columns shown of it. */
+  /** The sheet as it was read and as last drawn, and the columns shown of it. */
+  whole: SheetView | undefined;
   view: SheetView | undefined;
   columns: readonly ColumnView[] = [];
 
@@ -55,39 +54,25 @@ export class Grid extends LitElement implements HandledGrid, MenuGrid {
   habits = new ColumnHabits('');
   readonly hand = new GridHand(this);
   readonly deeds = new GridDeeds(this);
+  readonly ordering = new GridOrder(this);
+  readonly finding = new GridFind(this, this.ordering);
 
   @state() private more = false;
   @state() private used = false;
-  @state() private scrolled = { scrollTop: 0, viewHeight: 600, rowHeight: 34 };
 
-  @query('.scroller') private readonly scroller!: HTMLElement | null;
   @query('.editor') private readonly editor!: HTMLInputElement | HTMLSelectElement | null;
-  @query('.cell.current') private readonly currentCell!: HTMLElement | null;
-  @query('.asking') private readonly panel!: HTMLElement | null;
-  @query('.menu') private readonly menu!: HTMLElement | null;
-  @query('bp-find-bar') private readonly findBar!: FindBar | null;
+  @query('.cell.current') readonly currentCell!: HTMLElement | null;
 
-  @state() private pasting: PastePlan | undefined;
-  @state() private finding = false;
-  @state() private menuAt = '';
-
+  private readonly scrolled = new GridScroll(this);
+  private readonly pasting = new GridPaste(this);
+  private readonly menu = new GridMenuPanel(this);
+  private readonly asking = new GridAskPanel(this);
   private readonly pointer = new GridPointer(this);
-  private whole: SheetView | undefined;
   private known: Known | undefined;
   private readonly follow = new FollowBook(this, () => this.book);
-  private readonly measured = new ResizeObserver(() => {
-    this.measure();
-  });
 
-  override disconnectedCallback() {
-    super.disconnectedCallback();
-    this.measured.disconnect();
-  }
-
-  /** Rows that a page key goes. */
   get page(): number {
-    const { viewHeight, rowHeight } = this.scrolled;
-    return Math.max(1, Math.floor(viewHeight / rowHeight) - 3);
+    return this.scrolled.page;
   }
 
   /** Puts the focus on a cell, by row id and column id; either may be left out. */
@@ -109,11 +94,20 @@ export class Grid extends LitElement implements HandledGrid, MenuGrid {
     return this.editor?.value;
   }
 
-  drawAndFocus(): void {
+  draw(): void {
     this.requestUpdate();
     this.performUpdate();
+  }
+
+  drawAndFocus(): void {
+    this.draw();
     (this.editor ?? this.currentCell)?.focus({ preventScroll: true });
     this.bringIntoView();
+  }
+
+  bringIntoView(): void {
+    // Focus alone stops scrolling once any part of the cell is in sight, also under the head.
+    this.currentCell?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
   }
 
   shownWidth(column: string): number {
@@ -122,46 +116,12 @@ export class Grid extends LitElement implements HandledGrid, MenuGrid {
     return head?.getBoundingClientRect().width ?? 0;
   }
 
-  get hiddenMore(): number {
-    return this.view ? hiddenCount(this.view) : 0;
-  }
-
-  showMore(): void {
-    this.more = !this.more;
-  }
-
-  /** Opens the bar that looks for words in all cells. */
-  find(): void {
-    this.finding = true;
-    this.performUpdate();
-    this.findBar?.focus();
-  }
-
-  sortBy(way: 'ascending' | 'descending' | undefined): void {
-    const { column } = this.hand;
-    if (this.whole && column) this.order.sort(this.whole, way && { column: column.id, way });
-    this.drawAndFocus();
-  }
-
-  onlyLikeThis(): void {
-    const { column, at } = this.hand;
-    if (this.view && column) this.sift(likeThis(this.view, at.row, column.id));
-  }
-
-  onlyOpen(): void {
-    this.sift(stillOpen(this.columns.map(({ id }) => id)));
-  }
-
-  allRows(): void {
-    this.sift(undefined);
-  }
-
-  /** Opens everything that can be done here, beside the current cell. */
-  openMenu(): void {
-    if (!this.currentCell) return;
-    const { top, bottom } = this.currentCell.getBoundingClientRect();
-    const room = Math.max(innerHeight - bottom, top) - 12;
-    this.menuAt = `${placeBeside(this.currentCell, innerHeight - bottom >= top)};max-height:${String(Math.round(room))}px`;
+  placeOfRow(id: string): number {
+    const { view } = this;
+    for (let row = 0; row < (view?.rowCount ?? 0); row += 1) {
+      if (view?.rowId(row) === id) return row;
+    }
+    return -1;
   }
 
   protected override willUpdate(changed: PropertyValues) {
@@ -178,12 +138,14 @@ export class Grid extends LitElement implements HandledGrid, MenuGrid {
   }
 
   protected override render() {
-    const { view, columns, hand, pointer } = this;
+    const { view, columns, hand, pointer, pasting, scrolled } = this;
     if (!view) return nothing;
     const sight = this.sightOf(view);
+    const { scrollTop, viewHeight, rowHeight } = scrolled;
+    const window = { scrollTop, viewHeight, rowHeight, rows: view.rowCount, pinned: hand.at.row };
     return html`
-      ${this.finding ? this.renderFind(view) : nothing}
-      <div class="scroller" @scroll=${this.noteScroll} @focusin=${() => (this.used = true)}>
+      ${this.finding.render()}
+      <div class="scroller" @scroll=${scrolled.note} @focusin=${() => (this.used = true)}>
         <div
           class="columns"
           .style=${`grid-template-columns:${columnWidths(view, columns, this.habits)}`}
@@ -197,15 +159,15 @@ export class Grid extends LitElement implements HandledGrid, MenuGrid {
             @keydown=${this.pressKey}
             @pointerdown=${pointer.press}
             @click=${pointer.click}
-            @contextmenu=${this.pressOther}
+            @contextmenu=${this.menu.openAt}
             @focusout=${this.leaveField}
-            @copy=${this.copy}
-            @cut=${this.cut}
-            @paste=${this.paste}
+            @copy=${pasting.copy}
+            @cut=${pasting.cut}
+            @paste=${pasting.paste}
           >
             ${gridHead(sight)}
             ${repeat(
-              stripsOf({ ...this.scrolled, rows: view.rowCount, pinned: hand.at.row }),
+              stripsOf(window),
               ({ key }) => key,
               (strip) =>
                 'gap' in strip
@@ -217,141 +179,37 @@ export class Grid extends LitElement implements HandledGrid, MenuGrid {
         </div>
         ${view.rowCount === 0 ? html`<p class="empty">Nothing here yet.</p>` : nothing}
       </div>
-      ${this.renderFoot(view)} ${this.renderAsking()} ${this.renderMenu()}
-      ${this.pasting ? this.renderPasting(view, this.pasting) : nothing}
+      ${this.renderFoot(view)} ${this.asking.render()} ${this.menu.render()} ${pasting.render()}
     `;
   }
 
-  protected override firstUpdated() {
-    if (this.scroller) this.measured.observe(this.scroller);
-  }
-
-  protected override updated() {
-    if (this.menu && !this.menu.matches(':popover-open')) {
-      this.menu.showPopover();
-      this.menu.querySelector<HTMLElement>('[role=menuitem]')?.focus();
-    }
-    if (!this.hand.asking || !this.panel || this.panel.matches(':popover-open')) return;
-    this.panel.showPopover();
-    void this.panel.querySelector('bp-ask')?.focusFirst();
-  }
-
-  private renderMenu(): TemplateResult | typeof nothing {
-    if (this.menuAt === '') return nothing;
-    return html`<div
-      class="menu"
-      popover="auto"
-      role="menu"
-      aria-label="What can be done here"
-      .style=${this.menuAt}
-      @click=${() => {
-        this.closeMenu();
-      }}
-      @keydown=${(event: KeyboardEvent) => {
-        if (event.key === 'Tab') this.closeMenu();
-        else if (!this.menu || !pressInMenu(this.menu, event.key)) return;
-        event.preventDefault();
-        event.stopPropagation();
-      }}
-      @toggle=${(event: ToggleEvent) => {
-        if (event.newState === 'closed') this.closeMenu();
-      }}
-    >
-      ${gridMenu(this)}
-    </div>`;
-  }
-
-  private renderFind(view: SheetView): TemplateResult {
-    return html`<bp-find-bar
-      .view=${view}
-      .columns=${this.columns}
-      @found=${({ detail }: CustomEvent<Found>) => {
-        this.showCell(detail);
-      }}
-      @only-found=${({ detail }: CustomEvent<readonly string[]>) => {
-        this.sift(oneOfRows('the rows found', detail));
-      }}
-      @put-away=${() => {
-        this.finding = false;
-        this.drawAndFocus();
-      }}
-    ></bp-find-bar>`;
-  }
-
-  private renderPasting(view: SheetView, plan: PastePlan): TemplateResult {
-    return html`<bp-paste-preview
-      .plan=${plan}
-      .growable=${view.growable}
-      @paste-choice=${({ detail }: CustomEvent<PasteChoice>) => {
-        this.pasting = undefined;
-        this.apply(plan, detail);
-        this.drawAndFocus();
-      }}
-    ></bp-paste-preview>`;
-  }
-
-  private renderAsking(): TemplateResult | typeof nothing {
-    const { asking } = this.hand;
-    if (!asking) return nothing;
-    return html`<div
-      class="asking"
-      popover="auto"
-      role="dialog"
-      aria-label="To be answered: ${asking.columnLabel}, ${asking.rowName}"
-      .style=${this.currentCell ? placeBeside(this.currentCell) : ''}
-      @toggle=${(event: ToggleEvent) => {
-        if (event.newState !== 'closed') return;
-        // The focus goes back to the cell, unless the person put it elsewhere.
-        if (this.panel?.matches(':focus-within') || document.activeElement === document.body)
-          this.hand.closeAsk();
-        else this.hand.forgetAsk();
-      }}
-    >
-      <bp-ask
-        .book=${this.book}
-        .ask=${asking}
-        @answered=${() => {
-          this.hand.closeAsk();
-        }}
-      ></bp-ask>
-    </div>`;
-  }
-
   private renderFoot(view: SheetView): TemplateResult {
-    const { hand, order, more } = this;
+    const { hand, order, more, used, ordering, deeds } = this;
     const choosing = hand.anchor && hand.editing !== undefined ? positionsOf(hand.block).length : 0;
+    const { column, cell } = hand;
     return gridFoot(
-      {
-        view,
-        column: hand.column,
-        cell: hand.cell,
-        row: hand.at.row,
-        more,
-        used: this.used,
-        order,
-        choosing,
-      },
+      { view, column, cell, row: hand.at.row, more, used, order, choosing },
       {
         showMore: () => (this.more = !this.more),
         addRow: () => {
-          this.addRow(view);
+          deeds.addRow();
         },
         removeRow: () => {
-          this.removeRow(view);
+          deeds.removeRow();
         },
         showWorking: () => {
           hand.showWorking();
         },
-        sort: this.sortOn,
+        sort: ordering.sortOn,
         sift: () => {
-          if (this.order.sieve) this.allRows();
-          else this.onlyLikeThis();
+          if (order.sieve) ordering.allRows();
+          else ordering.onlyLikeThis();
         },
         openMenu: () => {
-          this.openMenu();
+          this.menu.open();
         },
         find: () => {
-          this.find();
+          this.finding.open();
         },
       },
     );
@@ -381,36 +239,6 @@ export class Grid extends LitElement implements HandledGrid, MenuGrid {
     return { version, more, columns: view ? shownColumns(view, more) : [], stopped: new Set(here) };
   }
 
-  private placeOfRow(id: string): number {
-    const { view } = this;
-    for (let row = 0; row < (view?.rowCount ?? 0); row += 1) {
-      if (view?.rowId(row) === id) return row;
-    }
-    return -1;
-  }
-
-  private measure() {
-    const row = parseFloat(getComputedStyle(this).getPropertyValue('--row'));
-    const head = this.renderRoot.querySelector('.head');
-    const first = this.renderRoot.querySelector('.head .first');
-    if (!this.scroller || !head || !first) return;
-    // Focus must not land under the head that stays or the column that stays (WCAG 2.2, 2.4.11).
-    this.scroller.style.setProperty('--head-height', `${String(head.clientHeight)}px`);
-    this.scroller.style.setProperty('--first-width', `${String(first.clientWidth)}px`);
-    const answer = this.renderRoot.querySelector('.head .answer');
-    this.scroller.style.setProperty('--answer-width', `${String(answer?.clientWidth ?? 0)}px`);
-    this.scrolled = {
-      ...this.scrolled,
-      viewHeight: this.scroller.clientHeight,
-      rowHeight: row > 0 ? row : 34,
-    };
-  }
-
-  private noteScroll() {
-    if (!this.scroller || (this.view?.rowCount ?? 0) <= ALL_DRAWN_UP_TO) return;
-    this.scrolled = { ...this.scrolled, scrollTop: this.scroller.scrollTop };
-  }
-
   private pressKey(event: KeyboardEvent) {
     const action = this.hand.editing === undefined ? walkingKey(event) : typingKey(event);
     if (!action) return;
@@ -423,111 +251,15 @@ export class Grid extends LitElement implements HandledGrid, MenuGrid {
   }
 
   private doDeed(deed: SheetDeed) {
-    if (deed === 'openMenu' || deed === 'find') this[deed]();
-    else if (deed === 'findNext' || deed === 'findBefore') {
-      if (!this.finding) this.find();
-      else this.findBar?.step(deed === 'findNext' ? 1 : -1);
-    } else this.deeds[deed]();
-  }
-
-  private closeMenu() {
-    if (this.menuAt === '') return;
-    const hadFocus = this.menu?.matches(':focus-within') ?? false;
-    this.menuAt = '';
-    // What was chosen may have put the focus elsewhere.
-    if (hadFocus) this.drawAndFocus();
-  }
-
-  private pressOther(event: MouseEvent) {
-    const touched = event.target as HTMLElement;
-    const place = touched.closest<HTMLElement>('[data-column]')?.dataset;
-    if (place === undefined || touched.closest('.editor')) return;
-    event.preventDefault();
-    const { at, block } = this.hand;
-    const row = place['row'] === undefined ? at.row : Number(place['row']);
-    const to = { row, column: Number(place['column']) };
-    if (!isIn(block, to)) {
-      this.hand.anchor = undefined;
-      this.hand.goTo(to);
-    }
-    this.openMenu();
-  }
-
-  /** Shows a cell as the current one and leaves the focus where it is. */
-  private showCell({ row, column }: Found) {
-    const place = this.placeOfRow(row);
-    const across = this.columns.findIndex(({ id }) => id === column);
-    if (place < 0 || across < 0) return;
-    this.hand.anchor = undefined;
-    this.hand.at = { row: place, column: across };
-    this.requestUpdate();
-    this.performUpdate();
-    this.bringIntoView();
-  }
-
-  private bringIntoView() {
-    // Focus alone stops scrolling once any part of the cell is in sight, also under the head.
-    this.currentCell?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+    if (deed === 'openMenu') this.menu.open();
+    else if (deed === 'find') this.finding.open();
+    else if (deed === 'findNext') this.finding.step(1);
+    else if (deed === 'findBefore') this.finding.step(-1);
+    else this.deeds[deed]();
   }
 
   private leaveField(event: FocusEvent) {
     if (event.target === this.editor) this.hand.leave();
-  }
-
-  private copy(event: ClipboardEvent) {
-    if (this.hand.editing === undefined) copyCells(event, this.hand.chosenText());
-  }
-
-  private cut(event: ClipboardEvent) {
-    if (this.hand.editing !== undefined) return;
-    copyCells(event, this.hand.chosenText());
-    this.hand.clear();
-  }
-
-  private paste(event: ClipboardEvent) {
-    const { view, columns, hand } = this;
-    if (hand.editing !== undefined || !view) return;
-    const plan = planPaste(pastedRows(event), view, columns, hand.block);
-    if (plan.rows.length === 0) return;
-    if (plan.fits) this.apply(plan, 'here');
-    else this.pasting = plan;
-  }
-
-  private apply(plan: PastePlan, choice: PasteChoice) {
-    const { book, view } = this;
-    if (!book || !view || choice === 'leave') return;
-    const added = choice === 'with rows' ? plan.added : [];
-    const cells = choice === 'with rows' ? plan.cells.withRows : plan.cells.here;
-    book.rows.put(`paste ${counted(cells, 'cell')}`, view.id, undefined, added, plan.entries);
-    const left = plan.rows.reduce((sum, { length }) => sum + length, 0) - cells;
-    const rest = left === 0 ? '' : ` ${counted(left, 'cell')} had no place to go here.`;
-    send(this, 'say', `${counted(cells, 'cell') || 'No cell'} pasted.${rest}`);
-  }
-
-  private readonly sortOn = () => {
-    const { column } = this.hand;
-    if (this.whole && column) this.order.sortBy(this.whole, column.id);
-    this.requestUpdate();
-  };
-
-  private sift(sieve: Sieve | undefined) {
-    if (this.whole) this.order.sift(this.whole, sieve);
-    this.requestUpdate();
-  }
-
-  private addRow(view: SheetView) {
-    const row = this.book?.addRow(view.id);
-    const first = this.columns.find(({ entered }) => entered);
-    this.goTo(row, first?.id);
-  }
-
-  private removeRow(view: SheetView) {
-    const row = this.hand.rowId();
-    if (row === undefined) return;
-    const name = view.rowName(this.hand.at.row);
-    this.book?.removeRow(view.id, row);
-    send(this, 'say', `${name} removed. Undo brings it back.`);
-    this.drawAndFocus();
   }
 }
 

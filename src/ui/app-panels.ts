@@ -1,0 +1,139 @@
+import { html, nothing, type ReactiveControllerHost, type TemplateResult } from 'lit';
+import './brought-in.ts';
+import type { BroughtIn, Desk, OpenJob } from './desk.ts';
+import type { FormulaPlace, Place } from './events.ts';
+import './formula-panel.ts';
+import type { OpenDesk } from './open-desk.ts';
+import './reports.ts';
+import './working.ts';
+import './yard.ts';
+
+/** What the panels need of the page they open over. */
+export interface PanelsHost extends ReactiveControllerHost {
+  readonly desk: Desk | undefined;
+  readonly open: OpenDesk;
+  /** Puts the focus back where a panel was opened from. */
+  returnTo(place: Place): void;
+}
+
+/** What opens over the sheets: a cell's working, a formula, the yard's lists, the files brought in. */
+export class AppPanels {
+  private readonly page: PanelsHost;
+  private working: Place | undefined;
+  private writing: FormulaPlace | undefined;
+  private side: 'yard' | 'files' | undefined;
+
+  constructor(page: PanelsHost) {
+    this.page = page;
+  }
+
+  readonly showWorking = ({ detail }: CustomEvent<Place>): void => {
+    this.working = detail;
+    this.page.requestUpdate();
+  };
+
+  readonly editFormula = ({ detail }: CustomEvent<FormulaPlace>): void => {
+    this.write(detail);
+  };
+
+  write(place: FormulaPlace): void {
+    this.working = undefined;
+    this.writing = place;
+    this.page.requestUpdate();
+  }
+
+  openSide(side: 'yard' | 'files'): void {
+    this.side = side;
+    this.page.requestUpdate();
+  }
+
+  closeAll(): void {
+    this.working = undefined;
+    this.writing = undefined;
+    this.side = undefined;
+  }
+
+  /** The working of a cell and the formula that is written, beside the sheets. */
+  renderBeside({ book }: OpenJob): TemplateResult {
+    const { working, writing } = this;
+    return html`${
+      working
+        ? html`<bp-working
+            .book=${book}
+            .place=${working}
+            @close-working=${() => {
+              this.working = undefined;
+              this.close(working);
+            }}
+          ></bp-working>`
+        : nothing
+    }
+    ${
+      writing
+        ? html`<bp-formula-panel
+            .book=${book}
+            .place=${writing}
+            @close-formula=${() => {
+              this.writing = undefined;
+              this.close(writing);
+            }}
+          ></bp-formula-panel>`
+        : nothing
+    }`;
+  }
+
+  renderSide(): TemplateResult | typeof nothing {
+    const { side } = this;
+    const { desk, open } = this.page;
+    const { job } = open;
+    if (!desk || !job || side === undefined) return nothing;
+    const putAway = (): void => {
+      this.side = undefined;
+      this.page.requestUpdate();
+    };
+    if (side === 'yard')
+      return html`<bp-yard .yard=${desk.yard} .job=${job} @put-away=${putAway}></bp-yard>`;
+    return html`<bp-reports
+      .reports=${desk.files.reports(job)}
+      @put-away=${putAway}
+      @give-back=${({ detail }: CustomEvent<number>) => {
+        desk.files.giveBack(job, detail);
+      }}
+    ></bp-reports>`;
+  }
+
+  /** What went wrong last. */
+  renderTrouble(): TemplateResult | typeof nothing {
+    const { open } = this.page;
+    if (open.trouble === '') return nothing;
+    return html`<div class="trouble" role="alert">
+      <p>${open.trouble}</p>
+      <button
+        class="plain"
+        @click=${() => {
+          open.putAway('trouble');
+        }}
+      >
+        Put away
+      </button>
+    </div>`;
+  }
+
+  /** What came of the file brought in last. */
+  renderBroughtIn(): TemplateResult | typeof nothing {
+    const { open } = this.page;
+    if (!open.broughtIn) return nothing;
+    return html`<bp-brought-in
+      .broughtIn=${open.broughtIn}
+      @brought-in=${({ detail }: CustomEvent<Promise<BroughtIn>>) => open.take(detail)}
+      @put-away=${() => {
+        open.putAway('broughtIn');
+      }}
+    ></bp-brought-in>`;
+  }
+
+  private close(place: Place): void {
+    this.page.requestUpdate();
+    this.page.returnTo(place);
+  }
+}
