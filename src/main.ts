@@ -50,13 +50,20 @@ const DEMO = {
 };
 
 const LISTS: Readonly<
-  Record<string, { readonly label: string; readonly table: (book: BookView) => Table }>
+  Record<
+    string,
+    {
+      readonly label: string;
+      readonly table: (book: BookView) => Table;
+      readonly page?: PrintedPage;
+    }
+  >
 > = {
-  'material-list': { label: 'Supplier’s list', table: materialTable },
+  'material-list': { label: 'Supplier’s list', table: materialTable, page: 'supplier' },
   'post-list': { label: 'Post list as CSV', table: postTable },
   'hole-schedule': { label: 'Hole schedule as CSV', table: holeTable },
-  'crew-sheet': { label: 'Crew sheet as CSV', table: crewTable },
-  quote: { label: 'Quote as CSV', table: quoteTable },
+  'crew-sheet': { label: 'Crew sheet as CSV', table: crewTable, page: 'crew' },
+  quote: { label: 'Quote as CSV', table: quoteTable, page: 'quote' },
 };
 
 const YARD_TABLES: Readonly<Record<string, (book: BookView, dialect: Dialect) => Table>> = {
@@ -160,10 +167,12 @@ const desk: Desk = {
   giveFile(text, name) {
     download(text, fileName(name, 'json'));
   },
-  lists: Object.entries(LISTS).map(([id, { label }]) => ({ id, label })),
+  lists: Object.entries(LISTS).map(([id, { label, page }]) => ({ id, label, page })),
   saveList({ book }, list) {
+    const name = fileName(`${book.name} ${list}`, 'csv');
     const table = LISTS[list]?.table(book);
-    if (table) download(tableCsv(table), fileName(`${book.name} ${list}`, 'csv'));
+    if (table) download(tableCsv(table), name);
+    return name;
   },
   yard: {
     lists: ['material-list', 'post-list', 'hole-schedule'].map((id) => ({

@@ -23,10 +23,11 @@ export interface MaterialLine {
   /** Undefined while the sheet waits for something. */
   readonly quantity: number | undefined;
   readonly unit: string;
+  readonly treatment: string;
   readonly detail: string;
 }
 
-const HEADS = ['Line', 'Item', 'Size', 'Length', 'Quantity', 'Unit', 'Detail'];
+const HEADS = ['Line', 'Item', 'Size', 'Length', 'Quantity', 'Unit', 'Treatment', 'Detail'];
 
 /** What the yard is asked for, in the order of the materials sheet. */
 export function materialLines(book: BookView): readonly MaterialLine[] {
@@ -44,6 +45,7 @@ export function materialLines(book: BookView): readonly MaterialLine[] {
       length: number('length'),
       quantity: number('quantity'),
       unit: text('unit'),
+      treatment: text('treatment'),
       detail: text('detail'),
     };
   });
@@ -65,6 +67,7 @@ export function materialTable(book: BookView, dialect: Dialect = PLAIN_DIALECT):
           : exactIn(line.length, quantity(LENGTH), unit, dialect),
       line.quantity === undefined ? '' : numberIn(String(line.quantity), dialect),
       line.unit,
+      line.treatment,
       line.detail,
     ]),
   ];
@@ -89,9 +92,16 @@ export function readMaterialList(bytes: Uint8Array): readonly MaterialLine[] | P
     ? ','
     : '.';
   for (const { cells: fields, line } of rows) {
-    const [, item = '', size = '', length = '', count = '', unit = '', detail = ''] = places.map(
-      (at) => fields[at] ?? '',
-    );
+    const [
+      ,
+      item = '',
+      size = '',
+      length = '',
+      count = '',
+      unit = '',
+      treatment = '',
+      detail = '',
+    ] = places.map((at) => fields[at] ?? '');
     const read = length === '' ? undefined : readEntry(length, quantity(LENGTH), { decimal });
     if (read && (isProblem(read) || isDoubt(read))) {
       return problem(
@@ -106,6 +116,7 @@ export function readMaterialList(bytes: Uint8Array): readonly MaterialLine[] | P
       length: typeof read?.value === 'number' ? read.value : undefined,
       quantity: count === '' ? undefined : Number(count.replace(',', '.')),
       unit,
+      treatment,
       detail,
     });
   }
@@ -116,9 +127,10 @@ export function readMaterialList(bytes: Uint8Array): readonly MaterialLine[] | P
 export function materialText(book: BookView): string {
   const [, ...rows] = materialTable(book);
   return rows
-    .map(([, item = '', size = '', length = '', count = '', unit = '', detail = '']) => {
+    .map(([, item = '', size = '', length = '', count = '', unit = '', ...notes]) => {
       const what = [size, item, length].filter((part) => part !== '').join(' ');
-      const note = detail === '' ? '' : ` (${detail})`;
+      const said = notes.filter((note) => note !== '').join('; ');
+      const note = said === '' ? '' : ` (${said})`;
       return `${count === '' ? '?' : count} ${unit}  ${what}${note}`;
     })
     .join('\n');

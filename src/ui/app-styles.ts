@@ -36,14 +36,21 @@ export const appStyles = css`
     left: 0;
     bottom: 0;
     z-index: 30;
-    max-width: min(36em, 100vw);
-    margin: 0;
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 4px 16px;
+    max-width: min(44em, 100vw);
     padding: 7px 16px;
     background: var(--ink);
     color: var(--paper);
   }
-  .said:empty {
+  .said:has(:empty) {
     padding: 0;
+  }
+  .said p {
+    flex: 0 1 auto;
+    margin: 0;
   }
   @media (max-width: 899px) {
     .desk {

@@ -40,6 +40,8 @@ export class App extends LitElement implements FilesHost, PanelsHost {
   @state() private sheet = '';
   @state() private row = '';
   @state() private said = '';
+  /** What may be done next, said beside the words. */
+  @state() private offer: { readonly label: string; readonly deed: () => void } | undefined;
   @state() private isPhone = matchMedia(PHONE).matches;
 
   private readonly width = matchMedia(PHONE);
@@ -95,7 +97,10 @@ export class App extends LitElement implements FilesHost, PanelsHost {
         ${this.renderPage()} ${panels.renderSide()}
       </div>
       ${files.render()}
-      <p class="said" role="status">${this.said}</p>
+      <div class="said">
+        <p role="status">${this.said}</p>
+        ${this.offer ? html`<button @click=${this.takeOffer}>${this.offer.label}</button>` : nothing}
+      </div>
     `;
   }
 
@@ -199,8 +204,17 @@ export class App extends LitElement implements FilesHost, PanelsHost {
     else if (deed === 'yard' || deed === 'files') this.panels.openSide(deed);
     else if (deed === 'add sheet') this.panels.write({ sheet: this.sheet, add: 'sheet' });
     else if (deed === 'bring sheet') this.files.choose('sheet-file');
-    else if (deed.startsWith('list ')) desk.saveList(job, deed.slice('list '.length));
+    else if (deed.startsWith('list ')) this.saveList(deed.slice('list '.length), job, desk);
     else desk.print(job, deed.slice('print '.length));
+  }
+
+  private saveList(id: string, job: OpenJob, desk: Desk) {
+    const file = desk.saveList(job, id);
+    const page = desk.lists.find((list) => list.id === id)?.page;
+    const deed = (): void => {
+      desk.print(job, page ?? '');
+    };
+    this.say(`Saved as ${file}, where this browser puts files.`, page && { label: 'Print it as a page', deed }); // prettier-ignore
   }
 
   /** Takes a place in a job that was just opened: the one taken before, where the job has it. */
@@ -238,11 +252,23 @@ export class App extends LitElement implements FilesHost, PanelsHost {
     this.say(detail);
   };
 
-  private say(words: string) {
+  private say(words: string, offer?: App['offer'] | '') {
     clearTimeout(this.quiet);
     this.said = words;
-    this.quiet = setTimeout(() => (this.said = ''), SAID_MS);
+    this.offer = offer === '' ? undefined : offer;
+    this.quiet = setTimeout(this.hush, this.offer ? 3 * SAID_MS : SAID_MS);
   }
+
+  private readonly hush = () => {
+    this.said = '';
+    this.offer = undefined;
+  };
+
+  private readonly takeOffer = () => {
+    const deed = this.offer?.deed;
+    this.hush();
+    deed?.();
+  };
 
   private readonly noteWidth = () => {
     this.isPhone = this.width.matches;

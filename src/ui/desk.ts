@@ -67,6 +67,8 @@ export interface SavedMark {
 export interface Handout {
   readonly id: string;
   readonly label: string;
+  /** For a list: the page that says the same on paper. */
+  readonly page?: string | undefined;
 }
 
 /**
@@ -97,7 +99,8 @@ export interface Desk {
   giveFile(text: string, name: string): void;
   /** Lists that can be given out as CSV; the supplier's is the first. */
   readonly lists: readonly Handout[];
-  saveList(job: OpenJob, list: string): void;
+  /** Saves a list as CSV; the name of the file. */
+  saveList(job: OpenJob, list: string): string;
   readonly yard: YardDesk;
   readonly files: FilesDesk;
   readonly pages: readonly Handout[];

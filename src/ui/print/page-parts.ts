@@ -26,9 +26,7 @@ export function saidLine(
   column: string,
   wide = false,
 ): TemplateResult {
-  const job = book.sheet('job');
-  const has = job?.columns.some(({ id }) => id === column) ?? false;
-  const said = job && has && job.cell(0, column).state === 'known' ? job.cell(0, column).text : '';
+  const said = saidIn(book, column);
   if (said === '') return blankLine(name, wide);
   return html`<div class="blank ${wide ? 'wide' : ''}">
     <dt>${name}</dt>
@@ -36,14 +34,35 @@ export function saidLine(
   </div>`;
 }
 
-/** A choice to tick by hand. */
-export function tickLine(name: string, choices: readonly string[]): TemplateResult {
+/** A choice to tick by hand; ticked where the job has it. */
+export function tickLine(
+  book: BookView,
+  name: string,
+  column: string,
+  choices: readonly string[],
+): TemplateResult {
+  const said = saidIn(book, column);
   return html`<div class="blank">
     <dt>${name}</dt>
     <dd class="ticks">
-      ${choices.map((choice) => html`<span><i class="tick"></i>${choice}</span>`)}
+      ${choices.map(
+        (choice) =>
+          html`<span
+            ><i class=${choice === said ? 'tick ticked' : 'tick'}></i>${
+              choice === said ? html`<b>${choice}</b>` : choice
+            }</span
+          >`,
+      )}
     </dd>
   </div>`;
+}
+
+/** What the job has for an input; blank where it has nothing. */
+export function saidIn(book: BookView, column: string): string {
+  const job = book.sheet('job');
+  const has = job?.columns.some(({ id }) => id === column) ?? false;
+  const cell = job && has ? job.cell(0, column) : undefined;
+  return cell?.state === 'known' ? cell.text : '';
 }
 
 /** What a cell says on paper: its figures, or why it has none. */

@@ -108,6 +108,11 @@ export const pageStyle = css`
     border: 0.75pt solid #000;
     vertical-align: -1pt;
   }
+  .ticked {
+    background:
+      linear-gradient(to top right, transparent 43%, #000 43% 57%, transparent 57%),
+      linear-gradient(to bottom right, transparent 43%, #000 43% 57%, transparent 57%);
+  }
   .tick + .tick,
   .ticks span + span {
     margin-inline-start: 14pt;
@@ -170,6 +175,9 @@ export const pageStyle = css`
   .hand {
     min-width: 60pt;
   }
+  tbody.group tr:not(:last-child) > * {
+    border-bottom-color: transparent;
+  }
   .hold {
     margin-top: 8pt;
     padding: 5pt 8pt;
@@ -196,10 +204,6 @@ export const pageStyle = css`
     font-size: 8.5pt;
     line-height: 1.25;
     color: #333;
-  }
-  .beside td {
-    padding-inline-start: 9pt;
-    font-size: 9.5pt;
   }
   .sections {
     display: grid;

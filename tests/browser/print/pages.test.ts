@@ -27,11 +27,11 @@ describe('<bp-supplier-page>', () => {
   it('groups by item, largest size and longest piece first, no ditto marks', async () => {
     const page = await drawn('bp-supplier-page', { book: paperBook() });
     expect(lines(page).slice(0, 5)).toEqual([
-      ['1', 'Posts', '6x6', '10', '2', 'piece'],
-      ['2', 'Posts', '4x4', '10', '12', 'piece'],
-      ['3', 'Posts', '4x4', '8', '1', 'piece'],
-      ['4', 'Rails', '2x4', '10', '6', 'piece'],
-      ['5', 'Rails', '2x4', '8', '3', 'piece'],
+      ['1', 'Posts', '2', 'piece', '6x6', '10'],
+      ['2', 'Posts', '12', 'piece', '4x4', '10'],
+      ['3', 'Posts', '1', 'piece', '4x4', '8'],
+      ['4', 'Rails', '6', 'piece', '2x4', '10'],
+      ['5', 'Rails', '3', 'piece', '2x4', '8'],
     ]);
   });
 
@@ -45,15 +45,39 @@ describe('<bp-supplier-page>', () => {
         'Time window',
         'Drop point',
         'Truck access',
-        'Ground-contact treatment class, as the yard and local code require',
       ]),
     );
     expect(texts(page, '.ticks')).toContain('deliverypick-up');
   });
 
-  it('puts lifting and wet cement beside the bags', async () => {
+  it('carries the cautions of lifting and wet cement, and not between the items', async () => {
     const page = await drawn('bp-supplier-page', { book: paperBook() });
-    expect(texts(page, '.beside').join()).toMatch(/51 lb is the best-case lift.*pH 12 to 13/u);
+    expect(texts(page, '.cautions').join()).toMatch(/51 lb is the best-case lift.*pH 12 to 13/u);
+    expect(lines(page)).toHaveLength(8);
+    expect(texts(page, 'table').join()).not.toMatch(/51/u);
+  });
+
+  it('leaves the treatment to write on only where the job names none', async () => {
+    const bare = await drawn('bp-supplier-page', { book: paperBook() });
+    expect(texts(bare, 'td.hand')).toHaveLength(8);
+    const named = structuredClone(MATERIALS);
+    named.m1!.treatment = 'ground contact, UC4A or better';
+    const page = await drawn('bp-supplier-page', { book: paperBook(9, named) });
+    expect(texts(page, 'td.hand')).toHaveLength(0);
+    expect(texts(page, 'td')).toContain('ground contact, UC4A or better');
+  });
+
+  it('ticks and writes what the job says of the order', async () => {
+    const book = paperBook(9, MATERIALS, {
+      order_kind: 'an order',
+      drop_point: 'left of the drive',
+      delivery_weight: { text: '720', value: 326.6 },
+    });
+    const page = await drawn('bp-supplier-page', { book });
+    expect(texts(page, '.ticks b')).toEqual(['an order']);
+    expect(texts(page, 'dd')).toEqual(
+      expect.arrayContaining(['left of the drive', expect.stringMatching(/^720/)]),
+    );
   });
 
   it('carries the stops and the services caution', async () => {
@@ -77,14 +101,14 @@ describe('<bp-supplier-page>', () => {
     });
     const page = await drawn('bp-supplier-page', { book });
     expect(texts(page, '.hold')).toEqual([
-      'Not complete: 1 line waits for a quantity. Settle these before ordering.',
+      'Not ready to order: 1 line waits for a quantity, 1 stop at post 4. Settle these first; the list may change.',
     ]);
     expect(texts(page, '.waits')).toEqual(['waits for hole width']);
   });
 
   it('says nothing of the kind when it is', async () => {
-    const page = await drawn('bp-supplier-page', { book: paperBook() });
-    expect(texts(page, '.hold')).toEqual([]);
+    const book = Object.create(paperBook(), { stops: { value: () => [] } }) as BookView;
+    expect(texts(await drawn('bp-supplier-page', { book }), '.hold')).toEqual([]);
   });
 });
 
@@ -198,7 +222,7 @@ function printed(): Element | null {
 }
 
 function lines(page: Element): readonly (readonly string[])[] {
-  return [...page.shadowRoot!.querySelectorAll('tbody tr:not(.beside)')].map((row) =>
+  return [...page.shadowRoot!.querySelectorAll('tbody tr')].map((row) =>
     [...row.children].slice(0, 6).map((cell) => cell.textContent.trim()),
   );
 }

@@ -62,7 +62,11 @@ export const MATERIALS: Record<string, Cells> = {
 };
 
 /** A whole book for paper: a run of `many` posts, its holes, bags, materials, stops. */
-export function paperBook(many = 9, materials: Record<string, Cells> = MATERIALS): FakeBook {
+export function paperBook(
+  many = 9,
+  materials: Record<string, Cells> = MATERIALS,
+  job: Cells = {},
+): FakeBook {
   const posts: Record<string, Cells> = {};
   const holes: Record<string, Cells> = {};
   for (let index = 1; index <= many; index++) {
@@ -96,7 +100,7 @@ export function paperBook(many = 9, materials: Record<string, Cells> = MATERIALS
   }
   return fakeBook(
     {
-      job: { job: { ...JOB, frost_depth: '', wind_speed: '' } },
+      job: { job: { ...JOB, frost_depth: '', wind_speed: '', ...job } },
       posts,
       holes,
       bags: BAGS,

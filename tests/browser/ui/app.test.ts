@@ -243,7 +243,10 @@ function fakeDesk(): Desk {
     saveFile: () => asked.push('save file'),
     giveFile: (_, name) => asked.push(`give ${name}`),
     lists: [{ id: 'material-list', label: 'Supplier’s list' }],
-    saveList: (_, list) => asked.push(`list ${list}`),
+    saveList: (_, list) => {
+      asked.push(`list ${list}`);
+      return 'alder-hollow.csv';
+    },
     yard: {
       lists: [{ id: 'material-list', label: 'Supplier’s list' }],
       text: (_, list, { separator }) => ['Line', list].join(separator),
