@@ -72,11 +72,16 @@ const YARD_TABLES: Readonly<Record<string, (book: BookView, dialect: Dialect) =>
   'hole-schedule': holeTable,
 };
 
-const PAGES: readonly { readonly id: PrintedPage; readonly label: string }[] = [
+const WHOLE_WORKING = 'whole working';
+const PAGES: readonly {
+  readonly id: PrintedPage | typeof WHOLE_WORKING;
+  readonly label: string;
+}[] = [
   { id: 'supplier', label: 'Print the supplier’s list' },
   { id: 'crew', label: 'Print the crew sheet' },
   { id: 'quote', label: 'Print the quote' },
-  { id: 'calculation', label: 'Print the working' },
+  { id: 'calculation', label: 'Print the working of this sheet' },
+  { id: WHOLE_WORKING, label: 'Print the whole working' },
 ];
 
 const SAVING: SavedMark = { state: 'saving', words: 'Saving' };
@@ -201,9 +206,11 @@ const desk: Desk = {
     },
   },
   pages: PAGES,
-  print({ book }, page) {
-    const known = PAGES.find(({ id }) => id === page);
-    if (known) void printPage(known.id, book);
+  print({ book }, page, sheet) {
+    const id = PAGES.find((known) => known.id === page)?.id;
+    if (id === WHOLE_WORKING) void printPage('calculation', book);
+    else if (id !== undefined)
+      void printPage(id, book, id === 'calculation' ? { sheet } : undefined);
   },
   onSaved(listener) {
     savedListeners.add(listener);

@@ -6,6 +6,8 @@ export interface CrewLine {
   readonly row: string;
   readonly post: string;
   readonly action: string;
+  /** What the level gave, to be read again after. */
+  readonly reads: string;
   readonly oldFooting: string;
   readonly hole: string;
   readonly gravel: string;
@@ -16,11 +18,13 @@ export interface CrewLine {
   readonly rehangAfter: string;
   readonly railEnds: string;
   readonly hazards: readonly string[];
+  /** What has to be settled before this post is set. */
+  readonly stops: readonly string[];
 }
 
 const HEADS = [
-  'Post', 'Action', 'Old footing', 'Hole', 'Gravel', 'Bags', 'Cut post', 'Set to', 'Props',
-  'Rehang after', 'Rail ends and screws', 'Hazards', 'Done', 'Gap after', 'Initials',
+  'Post', 'Action', 'Gap before', 'Old footing', 'Hole', 'Gravel', 'Bags', 'Cut post', 'Set to', 'Props',
+  'Rehang after', 'Rail ends and screws', 'Hazards', 'Stops', 'Done', 'Gap after', 'Initials',
 ]; // prettier-ignore
 
 /** A line for every post that needs work or whose remedy is still open, in the order of the run. */
@@ -41,8 +45,9 @@ export function crewTable(book: BookView): Table {
   return [
     HEADS,
     ...crewLines(book).map((line) => [
-      line.post, line.action, line.oldFooting, line.hole, line.gravel, line.bags, line.cut,
-      line.setTo, line.props, line.rehangAfter, line.railEnds, line.hazards.join('; '), '', '', '',
+      line.post, line.action, line.reads, line.oldFooting, line.hole, line.gravel, line.bags, line.cut,
+      line.setTo, line.props, line.rehangAfter, line.railEnds, line.hazards.join('; '), line.stops.join(' '),
+      '', '', '',
     ]),
   ]; // prettier-ignore
 }
@@ -59,9 +64,10 @@ function crewLine(book: BookView, posts: SheetView, at: number, action: string):
     row,
     post: posts.rowKey(at),
     action,
+    reads: readingWords(of),
     oldFooting: isNew ? footing(of) : '',
     hole: isNew ? joined([of('holes', 'width'), of('holes', 'depth')], ' x ') : '',
-    gravel: isNew ? of('holes', 'gravel') : '',
+    gravel: isNew ? of('holes', 'gravel').replace(/^0\b.*/u, 'none') : '',
     bags: isNew && bags !== '' ? `${bags} of ${mix}` : '',
     cut: isNew ? joined([of('holes', 'post_size'), of('holes', 'post_length')], ', ') : '',
     setTo:
@@ -74,10 +80,23 @@ function crewLine(book: BookView, posts: SheetView, at: number, action: string):
     rehangAfter: isNew ? rehang(of) : '',
     railEnds: isNew ? railWords(book, of('posts', 'rail_ends')) : '',
     hazards: hazards(book, row, of),
+    stops: book
+      .stops()
+      .flatMap((stop) => (stop.level === 'stop' && stop.row === row ? [stop.message] : [])),
   };
 }
 
 type Of = (sheet: string, column: string) => string;
+
+function readingWords(of: Of): string {
+  const [gap, length, toward] = [
+    of('posts', 'lean_gap'),
+    of('posts', 'level_length'),
+    of('posts', 'lean_toward'),
+  ];
+  if (gap === '' || gap.startsWith('0 ')) return gap === '' ? '' : 'plumb';
+  return joined([joined([gap, length], ' over '), toward === '' ? '' : `toward ${toward}`], ', ');
+}
 
 function footing(of: Of): string {
   const weight = of('removal', 'footing_weight');
@@ -90,7 +109,7 @@ function propWords(of: Of): string {
     of('bracing', 'length'),
     of('bracing', 'out'),
   ];
-  return count === '' ? '' : `${count}, ${length} long, foot ${out} out`;
+  return count === '' ? '' : `${count} of ${length}, foot ${out} out`;
 }
 
 function rehang(of: Of): string {

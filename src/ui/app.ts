@@ -205,14 +205,14 @@ export class App extends LitElement implements FilesHost, PanelsHost {
     else if (deed === 'add sheet') this.panels.write({ sheet: this.sheet, add: 'sheet' });
     else if (deed === 'bring sheet') this.files.choose('sheet-file');
     else if (deed.startsWith('list ')) this.saveList(deed.slice('list '.length), job, desk);
-    else desk.print(job, deed.slice('print '.length));
+    else desk.print(job, deed.slice('print '.length), this.sheet);
   }
 
   private saveList(id: string, job: OpenJob, desk: Desk) {
     const file = desk.saveList(job, id);
     const page = desk.lists.find((list) => list.id === id)?.page;
     const deed = (): void => {
-      desk.print(job, page ?? '');
+      desk.print(job, page ?? '', this.sheet);
     };
     this.say(`Saved as ${file}, where this browser puts files.`, page && { label: 'Print it as a page', deed }); // prettier-ignore
   }

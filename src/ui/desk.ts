@@ -104,7 +104,8 @@ export interface Desk {
   readonly yard: YardDesk;
   readonly files: FilesDesk;
   readonly pages: readonly Handout[];
-  print(job: OpenJob, page: string): void;
+  /** Prints a page; `sheet` is the one that is looked at. */
+  print(job: OpenJob, page: string, sheet: string): void;
   /** Calls back with the mark now and whenever it changes. */
   onSaved(listener: (mark: SavedMark) => void): () => void;
   /** Calls back when another window changed what is on the shelf. */

@@ -40,7 +40,7 @@ describe('the supplier’s list', () => {
 
   it('says in each line how many of what', () => {
     expect(materialText(bookOf(LOOSE)).split('\n')[0]).toBe(
-      '1 each  4x4 post 10 ft (ground contact, UC4A or better)',
+      '1 each  4x4 post 10 ft (UC4A ground contact)',
     );
   });
 

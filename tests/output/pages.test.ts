@@ -51,6 +51,13 @@ describe('the crew sheet', () => {
     );
   });
 
+  it('gives the reading to be read again, and what has to be settled at the post itself', () => {
+    const [, , worst] = crewLines(sample('D1-tree-run'));
+    expect(worst).toMatchObject({ post: '4', reads: '2 1/4 in over 48 in, toward S', stops: [] });
+    const [, stopped] = crewLines(sample('D2-rock'));
+    expect(stopped!.stops.join()).toMatch(/Reached 18 in, short of the wanted embedment by 12 in/);
+  });
+
   it('leaves columns to write in', () => {
     const [heads, row] = crewTable(sample('D3-snapped'));
     expect(heads!.slice(-3)).toEqual(['Done', 'Gap after', 'Initials']);

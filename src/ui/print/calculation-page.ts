@@ -1,9 +1,10 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import type { BookView, ColumnView, SheetView, Stop } from '../../worksheet/index.ts';
+import type { BookView, CellView, ColumnView, SheetView, Stop } from '../../worksheet/index.ts';
 import '../drawings/index.ts';
 import { unitWords } from '../drawings/figures.ts';
 import { setFractions } from '../fraction.ts';
+import { authority } from '../working-detail.ts';
 import { ALL_CAUTIONS } from './cautions.ts';
 import { blankLine, cautionList, pageHeader, printedCell, stopList } from './page-parts.ts';
 import { pageStyle } from './page-style.ts';
@@ -32,7 +33,7 @@ export class CalculationPage extends LitElement {
   protected override render() {
     const { book, portion: part } = this;
     if (!book) return nothing;
-    return html`
+    return html`<div class="calculation">
       ${pageHeader(book, calculationTitle(book, part))}
       <dl class="blanks">
         ${blankLine('Address', true)} ${blankLine('Worked by')} ${blankLine('Date')}
@@ -41,7 +42,7 @@ export class CalculationPage extends LitElement {
       <h2>Stops and cautions</h2>
       ${stopList(book.stops().filter((stop) => !part || bearsOn(stop, part)))}
       ${cautionList(ALL_CAUTIONS)} ${part ? renderPartOf(book, part) : renderWhole(book)}
-    `;
+    </div>`;
   }
 }
 
@@ -134,34 +135,45 @@ function drawnHoles(book: BookView): readonly { readonly id: string; readonly na
 }
 
 function renderInputs(job: SheetView): TemplateResult {
-  const given = job.columns.filter(({ id }) => job.cell(0, id).text !== '');
+  // What is worked out stands with its formula below.
+  const given = job.columns.filter(
+    ({ id, formula }) =>
+      job.cell(0, id).text !== '' &&
+      (formula === undefined || (job.cell(0, id).typed ?? '') !== ''),
+  );
   const blank = job.columns.filter(
     ({ id, show }) => show !== 'more' && job.cell(0, id).text === '',
   );
   return html`<h2>${job.title}</h2>
     <p class="question">${job.question}</p>
-    <table>
-      <thead>
-        <tr>
-          <th scope="col">Input</th>
-          <th scope="col" class="number">Value</th>
-          <th scope="col">Standing</th>
-          <th scope="col">Source</th>
-        </tr>
-      </thead>
-      <tbody>
-        ${given.map(
-          ({ id, label, unit, standing, source }) =>
-            html`<tr>
-              <th scope="row">${label}</th>
-              <td class="number">${printedCell(job.cell(0, id), unitWords(unit))}</td>
-              <td>${standing}</td>
-              <td>${source}</td>
-            </tr>`,
-        )}
-      </tbody>
-    </table>
+    <div class="inputs">
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">Input</th>
+            <th scope="col" class="number">Value</th>
+            <th scope="col">Who says so</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${given.map(
+            ({ id, label, unit, standing, source }) =>
+              html`<tr>
+                <th scope="row">${label}</th>
+                <td class="number">${printedCell(job.cell(0, id), unitWords(unit))}</td>
+                <td>${inputAuthority(job.cell(0, id), standing, source)}</td>
+              </tr>`,
+          )}
+        </tbody>
+      </table>
+    </div>
     ${blank.length === 0 ? nothing : html`<p>Left blank: ${blank.map(({ label }) => label).join(', ')}.</p>`}`;
+}
+
+// What nobody typed is the job's starting value, whoever stands behind it.
+function inputAuthority({ typed }: CellView, standing: string, source: string): string {
+  if ((typed ?? '') !== '') return 'yours';
+  return standing === 'yours' ? 'as a job starts' : authority(standing, source);
 }
 
 function renderValues(sheet: SheetView, book: BookView): TemplateResult {

@@ -30,7 +30,7 @@ export class CrewPage extends LitElement {
       </dl>
       <h2>Before anything else</h2>
       ${cautionList([SERVICES, PROPS, LIFTING, SILICA, CEMENT])}
-      ${stopList(book.stops().filter(({ level }) => level === 'stop'))}
+      ${stopList(book.stops().filter((stop) => stop.level === 'stop' && !lines.some(({ row }) => row === stop.row)))}
       <h2>Post by post</h2>
       ${lines.length === 0 ? html`<p class="hold">No post needs work yet.</p>` : lines.map(renderPost)}
       ${this.renderCuts(book)}
@@ -51,6 +51,7 @@ export class CrewPage extends LitElement {
 
 function renderPost(line: CrewLine): TemplateResult {
   const facts: readonly (readonly [string, string])[] = [
+    ['Reads', line.reads],
     ['Old footing', line.oldFooting],
     ['Hole', line.hole],
     ['Gravel', line.gravel],
@@ -63,6 +64,7 @@ function renderPost(line: CrewLine): TemplateResult {
   ];
   return html`<section class="post">
     <h3>${line.post}<span>${line.action}</span></h3>
+    ${line.stops.map((words) => html`<p class="stop"><strong>Stop:</strong> ${setFractions(words)}</p>`)}
     <dl>
       ${facts
         .filter(([, said]) => said !== '')
@@ -81,9 +83,7 @@ function renderPost(line: CrewLine): TemplateResult {
             <strong>Mind:</strong> ${setFractions(line.hazards.join('; '))}
           </p>`
     }
-    <dl class="done">
-      ${tickRow('Done')} ${blankLine('Gap after')} ${blankLine('Over')} ${blankLine('Initials')}
-    </dl>
+    <dl class="done">${tickRow('Done')} ${blankLine('Gap after')} ${blankLine('Initials')}</dl>
   </section>`;
 }
 

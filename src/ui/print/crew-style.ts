@@ -3,8 +3,8 @@ import { css } from 'lit';
 /** A post's block on the crew sheet: read at arm's length, written on with a carpenter's pencil. */
 export const crewStyle = css`
   .post {
-    margin-top: 8pt;
-    padding: 5pt 8pt 7pt;
+    margin-top: 6pt;
+    padding: 4pt 8pt 6pt;
     border: 1pt solid #000;
     break-inside: avoid;
   }
@@ -21,10 +21,18 @@ export const crewStyle = css`
   .post h3 span {
     font-size: 15pt;
   }
+  .cautions {
+    font-size: 9.5pt;
+  }
   .post dl:not(.done) {
     display: grid;
     grid-template-columns: 1fr 1fr;
     gap: 1pt 18pt;
+  }
+  .stop {
+    margin: 2pt 0 4pt;
+    padding: 2pt 0 2pt 8pt;
+    border-inline-start: 6pt solid #000;
   }
   .post dl:not(.done) > div {
     display: grid;
@@ -43,8 +51,8 @@ export const crewStyle = css`
   }
   .done {
     display: grid;
-    grid-template-columns: auto 1fr 1fr 1fr;
+    grid-template-columns: auto 1.4fr 1fr;
     gap: 14pt;
-    margin-top: 7pt;
+    margin-top: 5pt;
   }
 `;

@@ -175,6 +175,9 @@ export const pageStyle = css`
   .hand {
     min-width: 60pt;
   }
+  tbody.group th {
+    white-space: nowrap;
+  }
   tbody.group tr:not(:last-child) > * {
     border-bottom-color: transparent;
   }
@@ -237,6 +240,39 @@ export const pageStyle = css`
   }
   .worked .numbers {
     padding-inline-start: 9pt;
+  }
+  .calculation {
+    font-size: 9pt;
+  }
+  .calculation table:not(.narrow) {
+    font-size: 8.5pt;
+  }
+  .calculation :is(th, td) {
+    padding-block: 1.2pt;
+  }
+  .calculation :is(.formula, .worked code, .names small, small) {
+    font-size: 7.5pt;
+  }
+  .calculation .worked h3 {
+    margin-top: 7pt;
+    font-size: 10.5pt;
+  }
+  .blocks,
+  .inputs {
+    columns: 2;
+    column-gap: 20pt;
+  }
+  .inputs table {
+    margin-top: 0;
+  }
+  .blocks table.narrow {
+    width: 100%;
+  }
+  .blocks table.narrow :is(th, td) {
+    padding-inline-end: 5pt;
+  }
+  .blocks .wide {
+    column-span: all;
   }
   .single {
     columns: 2;

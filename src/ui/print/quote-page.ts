@@ -99,8 +99,10 @@ export class QuotePage extends LitElement {
     const asks = book.asks().length;
     const found = [
       waits === '' ? '' : `no price yet: ${waits}`,
-      open === 0 ? '' : `${String(open)} posts are not decided`,
-      asks === 0 ? '' : `${String(asks)} readings are still asked about`,
+      open === 0 ? '' : counted(open, 'post is not decided', 'posts are not decided'),
+      asks === 0
+        ? ''
+        : counted(asks, 'reading is still asked about', 'readings are still asked about'),
     ].filter((words) => words !== '');
     return found.length === 0
       ? nothing
@@ -163,6 +165,10 @@ export class QuotePage extends LitElement {
     const price = rate === '' ? 'priced first' : `${rate} an hour`;
     return `Extra work is ${price}, and only done once you have signed for it. Hauling and any permit fee are in the price above.`;
   }
+}
+
+function counted(count: number, one: string, many: string): string {
+  return `${String(count)} ${count === 1 ? one : many}`;
 }
 
 declare global {

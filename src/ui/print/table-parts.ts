@@ -1,7 +1,7 @@
 import type { ColumnView, SheetView } from '../../worksheet/index.ts';
 
-// As many columns as a portrait page carries beside the row's name, in characters of 10.5 pt.
-const PAGE_WIDTH = 92;
+// As many columns as a portrait page carries beside the row's name, in characters of 8.5 pt.
+const PAGE_WIDTH = 112;
 
 /** A sheet's columns in parts that each fit the width of a page; columns that hold nothing, and the number that names the row, are left out. */
 export function tableParts(sheet: SheetView): readonly (readonly ColumnView[])[] {
@@ -9,7 +9,8 @@ export function tableParts(sheet: SheetView): readonly (readonly ColumnView[])[]
   let room = 0;
   for (const column of sheet.columns) {
     const width = widthOf(sheet, column);
-    if (width === 0 || column.id === 'post') continue;
+    // What only leads to others stands in the working below.
+    if (width === 0 || column.id === 'post' || column.show === 'more') continue;
     if (width > room || parts.length === 0) {
       parts.push([]);
       room = PAGE_WIDTH;

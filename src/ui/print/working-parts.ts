@@ -21,10 +21,13 @@ export function columnWorkings(
               Names as they stand in the formulas, then what each was in that row. In brackets: not
               needed there.
             </p>
-            ${worked.map((lines) => renderBlock(sheet, lines))}`
+            <div class="blocks">${worked.map((lines) => renderBlock(sheet, lines))}</div>`
     }
     ${waiting.length === 0 ? nothing : renderWaiting(sheet, waiting)}`;
 }
+
+// More columns than this need the width of the page.
+const MOST_IN_COLUMN = 3;
 
 /** One row of a block: what the row is called, and its working. */
 interface Line {
@@ -74,7 +77,8 @@ function renderBlock(sheet: SheetView, lines: readonly Line[]): TemplateResult |
   const [first] = lines;
   if (!first) return nothing;
   const { working } = first;
-  return html`<section class="worked">
+  const isWide = working.steps.filter((step) => !isShared(step, sheet)).length > MOST_IN_COLUMN;
+  return html`<section class=${isWide ? 'worked wide' : 'worked'}>
     <h3>${labelOf(sheet, working)} <code>${working.place.column}</code></h3>
     <p class="formula">${working.formula}</p>
     <p class="said">${ruleWords(working)}</p>
@@ -165,16 +169,41 @@ function renderTable(lines: readonly Line[], sheet: SheetView): TemplateResult {
       </tr>
     </thead>
     <tbody>
-      ${lines.map(
-        ({ rowName, working }) =>
+      ${alike(lines).map(
+        ([first, ...rest]) =>
           html`<tr>
-            <th scope="row">${rowName === '' ? sheet.title : rowName}</th>
-            ${[...names.keys()].map((name) => renderTaken(working, name))}
-            <td class="number">${renderOutcome(working)}</td>
+            <th scope="row">${rowWords(sheet, [first, ...rest])}</th>
+            ${[...names.keys()].map((name) => renderTaken(first.working, name))}
+            <td class="number">${renderOutcome(first.working)}</td>
           </tr>`,
       )}
     </tbody>
   </table>`;
+}
+
+type Alike = readonly [Line, ...Line[]];
+
+// Rows that took the same and came to the same are one line with all their names.
+function alike(lines: readonly Line[]): readonly Alike[] {
+  const groups = new Map<string, Alike>();
+  for (const line of lines) {
+    const { steps, worked, value, typed, note } = line.working;
+    const taken = steps.map((step) => [step.taken, step.typed, step.isUsed]);
+    const key = JSON.stringify([taken, worked, value, typed, note]);
+    groups.set(key, [...(groups.get(key) ?? []), line] as unknown as Alike);
+  }
+  return [...groups.values()];
+}
+
+// `post 1`, `post 1, 2, 5`: the kind is said once.
+function rowWords(sheet: SheetView, lines: Alike): string {
+  const [{ rowName }, ...rest] = lines;
+  if (rowName === '') return sheet.title;
+  const kind = /^\D+ /u.exec(rowName)?.[0] ?? '';
+  const names = rest.map((line) =>
+    kind !== '' && line.rowName.startsWith(kind) ? line.rowName.slice(kind.length) : line.rowName,
+  );
+  return [rowName, ...names].join(', ');
 }
 
 function renderTaken({ steps }: Working, name: string): TemplateResult {

@@ -61,10 +61,10 @@ describe('<bp-supplier-page>', () => {
     const bare = await drawn('bp-supplier-page', { book: paperBook() });
     expect(texts(bare, 'td.hand')).toHaveLength(8);
     const named = structuredClone(MATERIALS);
-    named.m1!.treatment = 'ground contact, UC4A or better';
+    named.m1!.treatment = 'UC4A ground contact';
     const page = await drawn('bp-supplier-page', { book: paperBook(9, named) });
     expect(texts(page, 'td.hand')).toHaveLength(0);
-    expect(texts(page, 'td')).toContain('ground contact, UC4A or better');
+    expect(texts(page, 'td')).toContain('UC4A ground contact');
   });
 
   it('ticks and writes what the job says of the order', async () => {
