@@ -1,4 +1,4 @@
-import { LitElement, html, type PropertyValues, type TemplateResult } from 'lit';
+import { LitElement, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { AppFiles, type FilesHost } from './app-files.ts';
 import { AppPanels, type PanelsHost } from './app-panels.ts';
