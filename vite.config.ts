@@ -1,8 +1,9 @@
+import { createHash } from 'node:crypto';
 import { existsSync } from 'node:fs';
-import { readFile } from 'node:fs/promises';
+import { readFile, readdir, writeFile } from 'node:fs/promises';
 import { basename, delimiter, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { defineConfig, type Plugin, type UserConfig } from 'vite';
+import { build, defineConfig, type Plugin, type UserConfig } from 'vite';
 
 // P-L-U-M on a telephone's keys. Stored notebooks belong to one address and port, so the usual
 // port of other tools would mix them with other pages' data.
@@ -30,7 +31,14 @@ export default defineConfig(async ({ mode }) => {
   return {
     root: testing ? '.' : 'src',
     clearScreen: false,
-    plugins: [sheetsAsData(), compactTemplates(), readingThread(), contentPolicy(), addressLine()],
+    plugins: [
+      sheetsAsData(),
+      compactTemplates(),
+      readingThread(),
+      contentPolicy(),
+      serviceWorker(),
+      addressLine(),
+    ],
     build: {
       target: 'es2022',
       outDir: '../dist',
@@ -146,6 +154,62 @@ function contentPolicy(): Plugin {
       },
     ],
   };
+}
+
+/**
+ * Builds the service worker once all other files are written, with the exact list of them. The page being edited at the
+ * same address must be the newest one, so there a worker of an earlier `npm start` is replaced by one that goes away.
+ */
+function serviceWorker(): Plugin {
+  const NAME = 'service-worker.js';
+  const LEAVE = `
+    addEventListener('install', () => skipWaiting());
+    addEventListener('activate', (event) => event.waitUntil(leave()));
+    async function leave() {
+      await registration.unregister();
+      for (const name of await caches.keys()) await caches.delete(name);
+      for (const page of await clients.matchAll()) page.navigate(page.url);
+    }`;
+  return {
+    name: 'service-worker',
+    writeBundle: {
+      order: 'post',
+      sequential: true,
+      async handler({ dir = '' }) {
+        const hash = createHash('sha256');
+        const files: string[] = [];
+        for (const name of (await readdir(dir, { recursive: true })).sort()) {
+          const path = name.replaceAll('\\', '/');
+          const content = await readFile(join(dir, name)).catch(() => undefined);
+          if (!content || path === NAME) continue;
+          hash.update(path).update(content);
+          files.push(path === 'index.html' ? '/' : `/${path}`);
+        }
+        await writeFile(join(dir, NAME), await builtWorker(files, hash.digest('hex').slice(0, 16)));
+      },
+    },
+    configureServer({ middlewares }) {
+      middlewares.use(`/${NAME}`, (_, response) => {
+        response.setHeader('Content-Type', 'text/javascript').end(LEAVE);
+      });
+    },
+  };
+}
+
+async function builtWorker(files: readonly string[], version: string): Promise<string> {
+  const result = await build({
+    configFile: false,
+    logLevel: 'error',
+    define: { BUILT: JSON.stringify({ files, version }) },
+    build: {
+      write: false,
+      target: 'es2022',
+      lib: { entry: 'src/offline/worker.ts', name: 'worker', formats: ['iife'] },
+    },
+  });
+  const [output] = [result].flat();
+  if (!output || !('output' in output)) throw new Error('The service worker was not built.');
+  return output.output[0].code;
 }
 
 /** Says where the notebook is, in one line, once it can be opened. */

@@ -1,6 +1,7 @@
 import { address as readingThread } from 'virtual:reading-thread';
 import type { CameIn, Comparison, Intake } from './intake/index.ts';
 import { fromBase64, readNotebook } from './notebook/index.ts';
+import { keepOffline } from './offline/index.ts';
 import {
   accountFor,
   crewTable,
@@ -20,6 +21,7 @@ import {
 import { openShelf, type OpenedNotebook } from './storage/index.ts';
 import {
   installLook,
+  loadNewVersion,
   ownScript,
   printOnCommand,
   printPage,
@@ -231,6 +233,22 @@ document.body.append(app);
 // Ready, and on the device, before anybody opens a job.
 void loadEngine();
 void loadImporter();
+// While the page is being written, the latest one should be seen at every reload.
+if (import.meta.env.PROD) {
+  void keepOffline({
+    worker: ownScript('/service-worker.js'),
+    script: new URL(import.meta.url).pathname,
+    onNewer: () => void offerNewer(),
+  });
+}
+
+async function offerNewer(): Promise<void> {
+  const { offerNewVersion } = await loadNewVersion();
+  offerNewVersion(async () => {
+    await shelf.flush();
+    return mark.state !== 'trouble';
+  });
+}
 
 /** A notebook with its book; the shelf keeps every change. */
 async function jobOf({ id, notebook }: OpenedNotebook): Promise<Job> {

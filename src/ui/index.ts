@@ -6,3 +6,6 @@ export { readingOf } from './import-preview.ts';
 export { ownScript } from './own-script.ts';
 export { installLook } from './theme.ts';
 export { printOnCommand, printPage, type PrintedPage } from './print/index.ts';
+
+/** The line that offers a new version; rarely needed, so fetched when it is. */
+export const loadNewVersion = () => import('./new-version.ts');

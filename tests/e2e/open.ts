@@ -16,12 +16,18 @@ export async function openApp(
   const page = await context.newPage();
   // Under the test's own limit, so that a failure says which step never came.
   page.setDefaultTimeout(10_000);
+  const complaints = complaintsOf(page);
+  await page.goto(inject('address'));
+  return { page, complaints };
+}
+
+/** Every complaint the page makes from now on. */
+export function complaintsOf(page: Page): string[] {
   const complaints: string[] = [];
   page.on('pageerror', (error) => complaints.push(error.message));
   page.on('console', (message) => {
     if (message.type() === 'error') complaints.push(message.text());
   });
   page.on('requestfailed', (request) => complaints.push(`${request.url()} was not fetched`));
-  await page.goto(inject('address'));
-  return { page, complaints };
+  return complaints;
 }

@@ -15,6 +15,7 @@ const LAYERS = new Map<string, readonly string[]>([
   ['intake', ['units', 'csv', 'notebook']],
   ['output', ['units', 'csv', 'notebook', 'worksheet']],
   ['storage', ['units', 'notebook']],
+  ['offline', []],
   ['ui', ['units', 'csv', 'notebook', 'worksheet', 'intake', 'output']],
 ]);
 

@@ -1,0 +1,4 @@
+interface ImportMeta {
+  /** What the build knows of itself. */
+  readonly env: { readonly PROD: boolean };
+}
