@@ -6,7 +6,7 @@ import { describe, expect, inject, it } from 'vitest';
 const KB = 1000;
 // Where the page stands, with a little room. The aim is 100 and 200 KB.
 const FIRST_SCREEN = 110 * KB;
-const WHOLE_APP = 235 * KB;
+const WHOLE_APP = 240 * KB;
 
 describe('the built scripts, as a browser fetches them', () => {
   it(`need no more than ${String(FIRST_SCREEN / KB)} KB for the first screen`, async () => {
