@@ -47,7 +47,8 @@ export default defineConfig(async ({ mode }) => {
       assetsInlineLimit: 0,
       modulePreload: { polyfill: false },
     },
-    server: { host: LOOPBACK, port: PORT },
+    // At the address of the built page its service worker would answer, with what was built before.
+    server: { host: LOOPBACK, port: PORT + 100 },
     preview: {
       host: LOOPBACK,
       port: PORT,
@@ -156,20 +157,9 @@ function contentPolicy(): Plugin {
   };
 }
 
-/**
- * Builds the service worker once all other files are written, with the exact list of them. The page being edited at the
- * same address must be the newest one, so there a worker of an earlier `npm start` is replaced by one that goes away.
- */
+/** Builds the service worker once all other files are written, with the exact list of them. */
 function serviceWorker(): Plugin {
   const NAME = 'service-worker.js';
-  const LEAVE = `
-    addEventListener('install', () => skipWaiting());
-    addEventListener('activate', (event) => event.waitUntil(leave()));
-    async function leave() {
-      await registration.unregister();
-      for (const name of await caches.keys()) await caches.delete(name);
-      for (const page of await clients.matchAll()) page.navigate(page.url);
-    }`;
   return {
     name: 'service-worker',
     writeBundle: {
@@ -187,11 +177,6 @@ function serviceWorker(): Plugin {
         }
         await writeFile(join(dir, NAME), await builtWorker(files, hash.digest('hex').slice(0, 16)));
       },
-    },
-    configureServer({ middlewares }) {
-      middlewares.use(`/${NAME}`, (_, response) => {
-        response.setHeader('Content-Type', 'text/javascript').end(LEAVE);
-      });
     },
   };
 }

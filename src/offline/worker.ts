@@ -22,10 +22,8 @@ worker.addEventListener('activate', (event) => {
 });
 
 worker.addEventListener('message', ({ data, source }) => {
-  // A page of this very version loses nothing by the change, which the browser makes when it sees fit; the latest page is
-  // shown all the same. A page of another version is told, and goes on as it is.
-  if (files.includes(String(data))) void worker.skipWaiting();
-  else source?.postMessage('newer');
+  // It never pushes the worker before it aside: that one shows the latest page too, and goes when the last window closes.
+  if (!files.includes(String(data))) source?.postMessage('newer');
 });
 
 worker.addEventListener('fetch', (event) => {
