@@ -1,22 +1,22 @@
-import type {
-  AccessorNode,
-  ArrayNode,
-  ConditionalNode,
-  ConstantNode,
-  FunctionNode,
-  IndexNode,
-  MathNode,
-  OperatorNode,
-  ParenthesisNode,
-  SymbolNode,
-} from 'mathjs/number';
 import { unitNamed, wordedUnit } from '../units/index.ts';
 import { refuseSplitUnit, refuseUnclearDivisor } from './divisor.ts';
 import { Places, over, span } from './places.ts';
 import { Refused } from './problem.ts';
 import type { Arithmetic, Comparison, Syntax } from './syntax.ts';
 import type { Token } from './tokens.ts';
-import { is, isImplicit, isNode } from './tree.ts';
+import {
+  is,
+  type AccessorNode,
+  type ArrayNode,
+  type ConditionalNode,
+  type ConstantNode,
+  type FunctionNode,
+  type MathNode,
+  type OperatorNode,
+  type ParenthesisNode,
+  type RelationalNode,
+  type SymbolNode,
+} from './tree.ts';
 
 const ARITHMETIC = new Map<string, Arithmetic>([
   ['add', '+'],
@@ -69,7 +69,7 @@ class Walk {
     if (is<ArrayNode>(node, 'ArrayNode')) return this.list(node);
     if (is<AccessorNode>(node, 'AccessorNode')) return this.member(node);
     if (is<FunctionNode>(node, 'FunctionNode')) return this.call(node);
-    if (node.type === 'RelationalNode') return this.chain(node as unknown as Chain);
+    if (is<RelationalNode>(node, 'RelationalNode')) return this.chain(node);
     throw this.refuse(node);
   }
 
@@ -102,8 +102,7 @@ class Walk {
   }
 
   private member(node: AccessorNode): Syntax {
-    const index = node.index as IndexNode & { readonly dotNotation?: boolean };
-    if (!index.dotNotation) {
+    if (!node.index.dotNotation) {
       throw new Refused(
         this.places.here(),
         'Items are not picked by their place.',
@@ -117,8 +116,7 @@ class Walk {
   }
 
   private call(node: FunctionNode): Syntax {
-    const fn: unknown = node.fn;
-    if (!isNode(fn) || !is<SymbolNode>(fn, 'SymbolNode')) throw this.refuse(node);
+    if (!is<SymbolNode>(node.fn, 'SymbolNode')) throw this.refuse(node);
     const name = this.places.leaf();
     if (unitNamed(name.text) && name.text !== 'min') {
       throw new Refused(
@@ -140,10 +138,10 @@ class Walk {
   }
 
   private operator(node: OperatorNode): Syntax {
-    const name = String(node.fn);
+    const name = node.fn;
     const [first, second] = node.args;
     if (!first) throw this.refuse(node);
-    if (isImplicit(node)) return this.measure(node);
+    if (node.implicit) return this.measure(node);
     if (!second) return this.unary(name, first, node);
     const left = this.read(first);
     const lastOfLeft = this.places.lastLeaf();
@@ -157,7 +155,7 @@ class Walk {
     }
     const comparison = COMPARISONS.get(name);
     if (comparison !== undefined) {
-      if (is<OperatorNode>(first, 'OperatorNode') && String(first.fn) === 'not') {
+      if (is<OperatorNode>(first, 'OperatorNode') && first.fn === 'not') {
         throw new Refused(
           place,
           '“not” here belongs to the left side only.',
@@ -184,7 +182,7 @@ class Walk {
     throw this.refuse(node);
   }
 
-  private chain({ params }: Chain): never {
+  private chain({ params }: RelationalNode): never {
     const terms = params.map((term) => this.read(term));
     const [first] = terms;
     const place = first ? this.places.over(first, terms.at(-1) ?? first) : this.places.here();
@@ -230,16 +228,15 @@ class Walk {
     if (is<ConstantNode>(node, 'ConstantNode')) {
       return typeof node.value === 'number' ? Number(this.places.leaf().text) : undefined;
     }
-    if (!is<OperatorNode>(node, 'OperatorNode') || isImplicit(node)) return undefined;
+    if (!is<OperatorNode>(node, 'OperatorNode') || node.implicit) return undefined;
     const [first, second] = node.args;
-    const name = String(node.fn);
+    const name = node.fn;
     const left = first && this.literal(first);
     if (left === undefined) return undefined;
     if (name === 'unaryMinus') return -left;
     if (name === 'unaryPlus') return left;
     if (name !== 'divide' || !second || !is<ConstantNode>(second, 'ConstantNode')) return undefined;
-    if (first && is<OperatorNode>(first, 'OperatorNode') && String(first.fn) === 'divide')
-      return undefined;
+    if (first && is<OperatorNode>(first, 'OperatorNode') && first.fn === 'divide') return undefined;
     const right = this.literal(second);
     return right === undefined ? undefined : left / right;
   }
@@ -248,7 +245,7 @@ class Walk {
     if (is<SymbolNode>(node, 'SymbolNode')) {
       return unitNamed(this.places.leaf().text) ? 1 : undefined;
     }
-    if (!is<OperatorNode>(node, 'OperatorNode') || String(node.fn) !== 'pow') return undefined;
+    if (!is<OperatorNode>(node, 'OperatorNode') || node.fn !== 'pow') return undefined;
     const [base, exponent] = node.args;
     if (!base || !exponent || this.unitPower(base) !== 1) return undefined;
     return this.literal(exponent);
@@ -267,11 +264,6 @@ class Walk {
   }
 }
 
-/** Several comparisons in a row, as the parser keeps them. */
-interface Chain {
-  readonly params: readonly MathNode[];
-}
-
 const REFUSED = new Map<string, readonly [string, string]>([
   ['RangeNode', ['Ranges, with “:”, are not part of a formula.', 'Write a list: [a, b].']],
   [
@@ -285,7 +277,6 @@ const REFUSED = new Map<string, readonly [string, string]>([
     'FunctionNode',
     ['Only a function by its name may be called.', 'Write name(...), or * before the bracket.'],
   ],
-  ['ObjectNode', ['Objects are not part of a formula.', 'Take it out.']],
 ]);
 
 function isUnary(node: MathNode): boolean {

@@ -1,10 +1,9 @@
-import { create, parseDependencies, type MathNode } from 'mathjs/number';
 import { allow } from './allow.ts';
 import { Refused } from './problem.ts';
 import type { Parsed } from './syntax.ts';
 import { tokens, type Token } from './tokens.ts';
-
-const { parse: parseTree } = create(parseDependencies === undefined ? {} : { parseDependencies });
+import { readTree } from './read-tree.ts';
+import type { MathNode } from './tree.ts';
 
 // `in` converts units in the parser's own language; a stand-in of the same length keeps every place.
 const INCH_STAND_IN = 'iN';
@@ -74,7 +73,7 @@ function tree(body: readonly Token[]): MathNode {
   );
   let root: MathNode;
   try {
-    root = parseTree(replaced);
+    root = readTree(replaced);
   } catch (error) {
     if (error instanceof RangeError) throw tooDeep(body, end);
     throw syntaxError(error, body, end);
@@ -90,7 +89,7 @@ function isDeeper(root: MathNode, most: number): boolean {
   for (let depth = 0; level.length > 0; depth++) {
     if (depth > most) return true;
     const next: MathNode[] = [];
-    for (const node of level) node.forEach((child) => next.push(child));
+    for (const node of level) next.push(...node.children);
     level = next;
   }
   return false;
