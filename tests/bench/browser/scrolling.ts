@@ -1,0 +1,71 @@
+import type { Page } from 'playwright-core';
+import { inCount, inTime, told, type Figure } from '../figure.ts';
+
+/** Frames of a scroll through all rows. */
+interface Scrolled {
+  readonly frames: readonly number[];
+  readonly longest: number;
+}
+
+const FRAME = 1000 / 60;
+const STEPS = 180;
+
+/** Scrolls the posts from the first row to the last at full speed, and a plain box as tall beside it. */
+export async function scrollThrough(page: Page, posts: number): Promise<readonly Figure[]> {
+  await page.getByRole('grid', { name: /posts/i }).scrollIntoViewIfNeeded();
+  const sheet = await page.evaluate(scroll, { steps: STEPS, plain: false });
+  const plain = await page.evaluate(scroll, { steps: STEPS, plain: true });
+  const dropped = ({ frames }: Scrolled) =>
+    frames.reduce((sum, ms) => sum + Math.max(0, Math.round(ms / FRAME) - 1), 0);
+  return [
+    told({
+      part: 'scroll',
+      what: 'dropped frames from end to end',
+      size: `${inCount(posts)} posts`,
+      found: `${String(dropped(sheet))} of ${String(STEPS + dropped(sheet))} frames`,
+      against: `an empty box as tall ${String(dropped(plain))}`,
+      how: `${String(STEPS)} steps of an equal part of the whole height, one a frame: every row is new at each`,
+    }),
+    told({
+      part: 'scroll',
+      what: 'longest task of it',
+      size: `${inCount(posts)} posts`,
+      found: sheet.longest === 0 ? 'none over 50 ms' : inTime(sheet.longest),
+      against: plain.longest === 0 ? 'an empty box: none' : `an empty box ${inTime(plain.longest)}`,
+      how: 'long task entries of the browser, which begin at 50 ms',
+    }),
+  ];
+}
+
+async function scroll({ steps, plain }: { steps: number; plain: boolean }): Promise<Scrolled> {
+  const scroller = document
+    .querySelector('bp-app')
+    ?.shadowRoot?.querySelector('bp-sheet#posts')
+    ?.shadowRoot?.querySelector('bp-grid')
+    ?.shadowRoot?.querySelector<HTMLElement>('.scroller');
+  if (!scroller) throw new Error('There is no grid to scroll.');
+  const box = document.createElement('div');
+  const tall = document.createElement('div');
+  box.style.cssText = `position:fixed;inset:0;overflow:auto;z-index:9`;
+  tall.style.height = `${String(scroller.scrollHeight)}px`;
+  box.append(tall);
+  if (plain) document.body.append(box);
+  const moved = plain ? box : scroller;
+  const height = moved.scrollHeight - moved.clientHeight;
+  globalThis.noted.longTasks.length = 0;
+  const frames: number[] = [];
+  let last = await frame();
+  for (let step = 1; step <= steps; step++) {
+    moved.scrollTop = (height * step) / steps;
+    const now = await frame();
+    frames.push(now - last);
+    last = now;
+  }
+  box.remove();
+  await new Promise((resolve) => setTimeout(resolve, 200));
+  return { frames, longest: Math.max(0, ...globalThis.noted.longTasks) };
+
+  function frame(): Promise<number> {
+    return new Promise((resolve) => requestAnimationFrame(resolve));
+  }
+}
