@@ -10,12 +10,14 @@ export {
   readMaterialList,
   type MaterialLine,
 } from './material-list.ts';
+export { moneyStep, stepWords } from './money-step.ts';
 export { fileName, notebookFile } from './notebook-file.ts';
 export {
   EXCLUDED,
   moneyText,
   ownExclusions,
   quoteLines,
+  quoteOptions,
   quoteSums,
   quoteTable,
   quoteWaits,

@@ -1,4 +1,5 @@
-import type { BookView, CellView, SheetView } from '../worksheet/index.ts';
+import type { BookView, CellView, PriceLine, SheetView } from '../worksheet/index.ts';
+import { stepWords } from './money-step.ts';
 import type { Table } from './table.ts';
 
 /** One post as its owner reads it. */
@@ -95,6 +96,24 @@ export function quoteWaits(book: BookView): string {
   return [total.note, lines].filter((part) => part !== '').join('; ') || 'not known yet';
 }
 
+/** What else the customer may choose: each variant of the job that has a total, with how far it is from the price. */
+export function quoteOptions(book: BookView): readonly QuoteSum[] {
+  const currency = book.sheet('job')?.cell(0, 'currency').text ?? '';
+  const total = totalOf(book.whatIf?.now() ?? []);
+  if (total === undefined) return [];
+  return (book.whatIf?.variants() ?? []).flatMap(({ name, lines }) => {
+    const other = totalOf(lines);
+    if (other === undefined) return [];
+    const step = stepWords(other - total);
+    const amount = `${other.toFixed(2)} ${currency}`.trim();
+    return [{ name, amount: step === '' ? `${amount}, the same` : `${amount} (${step})` }];
+  });
+}
+
+function totalOf(lines: readonly PriceLine[]): number | undefined {
+  return lines.find(({ part }) => part === 'Total')?.money;
+}
+
 /** The quote as a table: posts first, then the sums. */
 export function quoteTable(book: BookView): Table {
   return [
@@ -107,6 +126,7 @@ export function quoteTable(book: BookView): Table {
       '',
     ]),
     ...quoteSums(book).map(({ name, amount }) => ['', name, '', '', amount]),
+    ...quoteOptions(book).map(({ name, amount }) => ['', 'Total if instead', name, '', amount]),
     ...[...EXCLUDED, ownExclusions(book)]
       .filter((words) => words !== '')
       .map((words) => ['', 'Not included', words, '', '']),

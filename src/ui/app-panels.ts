@@ -16,12 +16,15 @@ export interface PanelsHost extends ReactiveControllerHost {
   returnTo(place: Place): void;
 }
 
+/** Panels that stand over the page. */
+export type Side = 'yard' | 'files' | 'what if';
+
 /** What opens over the sheets: a cell's working, a formula, the yard's lists, the files brought in. */
 export class AppPanels {
   private readonly page: PanelsHost;
   private working: Place | undefined;
   private writing: FormulaPlace | undefined;
-  private side: 'yard' | 'files' | undefined;
+  private side: Side | undefined;
 
   constructor(page: PanelsHost) {
     this.page = page;
@@ -42,7 +45,9 @@ export class AppPanels {
     this.page.requestUpdate();
   }
 
-  openSide(side: 'yard' | 'files'): void {
+  openSide(side: Side): void {
+    // Fetched when it is first asked for; the element wakes up when it is there.
+    if (side === 'what if') void import('./what-if.ts');
     this.side = side;
     this.page.requestUpdate();
   }
@@ -93,6 +98,8 @@ export class AppPanels {
     };
     if (side === 'yard')
       return html`<bp-yard .yard=${desk.yard} .job=${job} @put-away=${putAway}></bp-yard>`;
+    if (side === 'what if')
+      return html`<bp-what-if .book=${job.book} @put-away=${putAway}></bp-what-if>`;
     return html`<bp-reports
       .reports=${desk.files.reports(job)}
       @put-away=${putAway}

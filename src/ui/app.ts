@@ -86,6 +86,9 @@ export class App extends LitElement implements FilesHost, PanelsHost {
         @row-current=${this.noteRow}
         @show-working=${panels.showWorking}
         @edit-formula=${panels.editFormula}
+        @open-side=${({ detail }: CustomEvent<'what if'>) => {
+          panels.openSide(detail);
+        }}
         @give-sheet=${({ detail }: CustomEvent<Place>) => {
           files.giveSheet(detail.sheet);
         }}
@@ -201,7 +204,7 @@ export class App extends LitElement implements FilesHost, PanelsHost {
     if (deed === 'home') location.hash = '';
     else if (deed === 'bring in') this.files.choose('readings');
     else if (deed === 'save file') desk.saveFile(job);
-    else if (deed === 'yard' || deed === 'files') this.panels.openSide(deed);
+    else if (deed === 'yard' || deed === 'files' || deed === 'what if') this.panels.openSide(deed);
     else if (deed === 'add sheet') this.panels.write({ sheet: this.sheet, add: 'sheet' });
     else if (deed === 'bring sheet') this.files.choose('sheet-file');
     else if (deed.startsWith('list ')) this.saveList(deed.slice('list '.length), job, desk);

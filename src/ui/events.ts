@@ -19,6 +19,8 @@ export interface BookEvents {
   'edit-formula': FormulaPlace;
   /** Somebody wants a sheet as a file to share. */
   'give-sheet': Place;
+  /** Somebody wants a panel that stands over the page. */
+  'open-side': 'what if';
 }
 
 /** The column whose formula is to be written, or what is to be added beside it. */
@@ -43,5 +45,6 @@ declare global {
     say: CustomEvent<string>;
     'edit-formula': CustomEvent<FormulaPlace>;
     'give-sheet': CustomEvent<Place>;
+    'open-side': CustomEvent<BookEvents['open-side']>;
   }
 }

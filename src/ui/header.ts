@@ -17,6 +17,7 @@ export type HeaderDeed =
   | 'save file'
   | 'yard'
   | 'files'
+  | 'what if'
   | `list ${string}`
   | `print ${string}`;
 
@@ -90,6 +91,7 @@ export class Header extends LitElement {
           <ul>
             ${this.pages.map(({ id, label }) => this.renderChoice(label, () => this.ask(`print ${id}`)))}
             ${lists.map(({ id, label }) => this.renderChoice(label, () => this.ask(`list ${id}`)))}
+            ${this.renderChoice('What if, and why the price changed', () => this.ask('what if'))}
             ${this.renderChoice('Add a sheet of your own', () => this.ask('add sheet'))}
             ${this.renderChoice('Bring in a shared sheet', () => this.ask('bring sheet'))}
             ${this.renderChoice('A list as the yard wants it', () => this.ask('yard'))}

@@ -20,6 +20,7 @@ import { stopsOf } from './stops.ts';
 import { typingChanges } from './typing.ts';
 import type { Ask, BookChange, BookView, Entry, SheetView, Stop, CutList } from './view.ts';
 import { cutLists } from './cut-lists.ts';
+import { WhatIf } from './what-if.ts';
 import { workingOf } from './working.ts';
 import type { Working } from './working-view.ts';
 
@@ -31,6 +32,7 @@ export class Book implements BookView {
   readonly notebook: Notebook;
   readonly rows: RowDeeds;
   readonly own: OwnDeeds;
+  readonly whatIf: WhatIf;
   private engine: Engine;
   private live: readonly LiveSheet[];
   private readonly listeners = new Set<(change: BookChange) => void>();
@@ -42,6 +44,7 @@ export class Book implements BookView {
     this.engine = new Engine(definitionsOf(notebook.document.own), notebook);
     this.rows = new RowDeeds(notebook, () => this.engine);
     this.own = new OwnDeeds(notebook, () => this.engine);
+    this.whatIf = new WhatIf(notebook, this, openBook);
     this.live = this.showSheets();
     notebook.subscribe((changes) => {
       this.follow(changes);

@@ -1,6 +1,7 @@
 import type { Choice, Kind, Problem, Value } from '../units/index.ts';
 import type { CurveView } from './curve-view.ts';
 import type { OwnParts } from './own-view.ts';
+import type { WhatIfParts } from './what-if-view.ts';
 import type { Working } from './working-view.ts';
 
 /** A sheet as it is shown; the job is a sheet of one row whose columns are its inputs. */
@@ -117,6 +118,8 @@ export interface BookView {
   capacityCurve(row: string): CurveView | undefined;
   /** Strength against hours since the pour of a row of the cure sheet, or of concrete poured first where there is no such row. */
   strengthCurve(row: string | undefined): CurveView;
+  /** Variants of the job beside it, and why its price moved. */
+  readonly whatIf?: WhatIfParts;
   /** How posts, rails and boards are cut from stock; what can't be planned yet is left out. */
   cuts?(): readonly CutList[];
   /** Calls back after every change, once all sheets are worked out again. */

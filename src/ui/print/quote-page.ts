@@ -5,6 +5,7 @@ import {
   moneyText,
   ownExclusions,
   quoteLines,
+  quoteOptions,
   quoteSums,
   quoteWaits,
 } from '../../output/index.ts';
@@ -80,10 +81,9 @@ export class QuotePage extends LitElement {
         <p class="small">${this.changeWords(book)}</p>
       </div>
       <div class="keep">
-        <h2>If you wish, besides</h2>
-        <dl class="blanks">
-          ${['New boards on these bays', 'Caps on the posts', 'Gate rehung'].map((words) => blankLine(`${words}, for`))}
-        </dl>
+        <h2>If you wish instead, or besides</h2>
+        ${this.renderChoices(book)}
+        <dl class="blanks">${blankLine('Besides', true)} ${blankLine('for')}</dl>
         <dl class="blanks signs">
           ${saidLine(book, 'Warranty', 'warranty', true)} ${blankLine('Start')}
           ${blankLine('Finish')} ${blankLine('Customer’s signature')} ${blankLine('Date')}
@@ -142,6 +142,23 @@ export class QuotePage extends LitElement {
               <td class="number">
                 ${amount === '' ? html`<span class="waits">not known yet</span>` : amount}
               </td>
+            </tr>`,
+        )}
+      </tbody>
+    </table>`;
+  }
+
+  private renderChoices(book: BookView): TemplateResult | typeof nothing {
+    const options = quoteOptions(book);
+    if (options.length === 0) return nothing;
+    return html`<table>
+      <tbody>
+        ${options.map(
+          ({ name, amount }) =>
+            html`<tr>
+              <td><i class="tick"></i></td>
+              <th scope="row">${name}</th>
+              <td class="number">total ${amount}</td>
             </tr>`,
         )}
       </tbody>
