@@ -19,6 +19,23 @@ const WORDS: readonly (readonly [column: string, heads: RegExp])[] = [
   ['note', /^(note|notes|remark|remarks|substitute)$/],
 ];
 const KEY = ['item', 'size', 'length'];
+// What yards call the items of the materials sheet; anything else stays as they wrote it.
+const ITEMS: readonly (readonly [item: string, names: RegExp])[] = [
+  ['post', /^(fence )?posts?$/],
+  ['rail', /^((fence|back) )?rails?$/],
+  ['board', /^((fence )?(boards?|pickets?)|palings?)$/],
+  ['concrete mix', /^((post|bagged) )?(concrete|cement)( mix)?( bags?)?$|^(post )?mix$/],
+  ['gravel', /^((drainage|drain) )?(gravel|stone)( bags?)?$/],
+  ['rail screws', /^(rail |deck )?screws?$/],
+  ['board screws', /^(board|picket|fence) screws?$/],
+  ['rail bracket', /^(rail |fence )?brackets?$/],
+  ['post cap', /^(post )?caps?$/],
+  ['form tube', /^(form |concrete )?(tubes?|forms?)$/],
+  ['post mender', /^(post )?menders?$/],
+  ['locate flag', /^(locate |marking )?flags?$/],
+  ['prop', /^props?$/],
+  ['stake', /^stakes?$/],
+];
 
 /** Reads a yard's price list; undefined where the file is not one, because no line heads an item and a price. */
 export function readPriceList(bytes: Uint8Array): PriceList | Problem | undefined {
@@ -48,7 +65,8 @@ export function readPriceList(bytes: Uint8Array): PriceList | Problem | undefine
     const row = new Map<string, string>();
     columns.forEach((column, place) => {
       const text = (cells[place] ?? '').trim();
-      if (column !== undefined && text !== '') row.set(column, text);
+      if (column !== undefined && text !== '')
+        row.set(column, column === 'item' ? itemOf(text) : text);
     });
     if (row.has('item')) rows.push(row);
     else if (cells.some((cell) => cell.trim() !== '')) passedOver.push({ line, why: 'no item' });
@@ -82,6 +100,11 @@ export function bringInPrices(list: PriceList, name: string, notebook: Notebook)
     changes.push({ edit: 'add rows', sheet: 'prices', at: notebook.rows('prices').length, rows });
   }
   if (changes.length > 0) notebook.do(`bring in ${name}`, changes);
+}
+
+function itemOf(text: string): string {
+  const words = text.toLowerCase().replace(/\s+/g, ' ').trim();
+  return ITEMS.find(([, names]) => names.test(words))?.[0] ?? text;
 }
 
 function columnOf(head: string): string | undefined {

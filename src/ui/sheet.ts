@@ -7,14 +7,13 @@ import './grid.ts';
 import type { Grid } from './grid.ts';
 import './job-form.ts';
 import type { JobForm } from './job-form.ts';
+import { sheetDeeds } from './sheet-deeds.ts';
 import { pictureSide, sheetPicture } from './sheet-picture.ts';
 import './stops.ts';
 import { base } from './tokens.ts';
 
 /** The sheet that is one row, shown as a form. */
 const JOB = 'job';
-/** The sheet whose sums variants are compared by. */
-const PRICE = 'price';
 
 /** One sheet down the page: its name and question, what stops it, its picture and its rows. */
 @customElement('bp-sheet')
@@ -98,18 +97,9 @@ export class Sheet extends LitElement {
       <div class="title">
         <h2 id="title" tabindex="-1">${view.title}</h2>
         <p class="question">${view.question}</p>
-        ${
-          view.id === PRICE && book.whatIf
-            ? html`<button
-                class="plain"
-                @click=${() => {
-                  send(this, 'open-side', 'what if');
-                }}
-              >
-                What if, and why it changed
-              </button>`
-            : nothing
-        }
+        ${sheetDeeds(book, view.id, this).map(
+          ({ label, do: deed }) => html`<button class="plain" @click=${deed}>${label}</button>`,
+        )}
       </div>
       <bp-stops .book=${book} .sheet=${view.id}></bp-stops>
       <div class=${pictureSide(view.id)}>

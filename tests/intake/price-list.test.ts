@@ -21,6 +21,17 @@ describe('a yard’s price list', () => {
     expect(list.linesRead).toBe(3);
   });
 
+  it('takes the yard’s words for an item as the list’s own', () => {
+    const list = listOf('Item,Price\nPosts,1\nFence pickets,2\nConcrete,3\nScrews,4\nHinges,5\n');
+    expect(list.rows.map((row) => row.get('item'))).toEqual([
+      'post',
+      'board',
+      'concrete mix',
+      'rail screws',
+      'Hinges',
+    ]);
+  });
+
   it('is not taken from a list of posts, though one column prices them', () => {
     const posts = 'Post No,Item,Lean gap,Price\n1,post,1/4,3\n';
     expect(readPriceList(new TextEncoder().encode(posts))).toBeUndefined();

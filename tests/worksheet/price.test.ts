@@ -109,6 +109,17 @@ describe('the snapped post, carried to its price', () => {
     expectNear(job(two, 'materials_cost'), 47, 1e-9);
   });
 
+  it('takes a price without a size for every size, and the exact one first', () => {
+    // Gravel has no size in most lists; a 4x4 post of 10 ft has its own price.
+    const book = sample('D3-snapped', { ...RATES, gravel_depth: '6 in' });
+    addTyped(book, 'prices', { item: 'post', length: '10 ft', price: '99' });
+    addTyped(book, 'prices', { item: 'post', size: '4x4', length: '10 ft', price: '22.50' });
+    addTyped(book, 'prices', { item: 'gravel', price: '5' });
+    addTyped(book, 'prices', { item: 'concrete mix', size: '80 lb', price: '6' });
+    // 0.3927 ft^3 of gravel is one bag: 22.50 + 4 x 6 + 5.
+    expectNear(job(book, 'materials_cost'), 51.5, 1e-9);
+  });
+
   it('speaks plainly', () => {
     for (const sheet of ['removal', 'labor', 'price', 'materials']) expectPlainStops(book, sheet);
   });

@@ -1,0 +1,66 @@
+import type { BookView } from '../worksheet/index.ts';
+import { send } from './events.ts';
+import { withUnit } from './unit-face.ts';
+
+/** Something that can be done from the head of a sheet. */
+export interface SheetDeed {
+  readonly label: string;
+  readonly do: () => void;
+}
+
+/** What the head of a sheet offers besides its rows; `from` is the element that sends what is asked. */
+export function sheetDeeds(book: BookView, sheet: string, from: EventTarget): readonly SheetDeed[] {
+  if (sheet === 'prices') return missingPrices(book, from);
+  if (sheet !== 'price' || !book.whatIf) return [];
+  return [
+    {
+      label: 'Rates, overhead, profit and tax',
+      do: () => {
+        send(from, 'go-to', { sheet: 'job', row: 'job', column: 'crew_rate' });
+      },
+    },
+    {
+      label: 'What if, and why it changed',
+      do: () => {
+        send(from, 'open-side', 'what if');
+      },
+    },
+  ];
+}
+
+function missingPrices(book: BookView, from: EventTarget): readonly SheetDeed[] {
+  const lines = unpricedLines(book);
+  if (lines.length === 0) return [];
+  const count = lines.length === 1 ? 'the line' : `the ${String(lines.length)} lines`;
+  return [
+    {
+      label: `Add ${count} of the list that has no price`.replace(
+        'lines of the list that has',
+        'lines of the list that have',
+      ),
+      do: () => {
+        const [first] = book.rows.put('add lines without a price', 'prices', undefined, lines);
+        if (first !== undefined)
+          send(from, 'go-to', { sheet: 'prices', row: first, column: 'price' });
+      },
+    },
+  ];
+}
+
+/** Lines of the list that have no price and no row on the prices sheet to type one in. */
+function unpricedLines(book: BookView): readonly ReadonlyMap<string, string>[] {
+  const materials = book.sheet('materials');
+  if (!materials) return [];
+  const length = materials.columns.find(({ id }) => id === 'length')?.unit ?? '';
+  return Array.from({ length: materials.rowCount }, (_, row) => row).flatMap((row) => {
+    const text = (column: string): string => materials.cell(row, column).text;
+    const isMissing = materials.cell(row, 'no_price').value === true;
+    if (!isMissing || materials.cell(row, 'matched').value === true) return [];
+    const cells = [
+      ['item', text('item')],
+      ['size', text('size')],
+      ['length', withUnit(text('length'), length)],
+    ] as const;
+    return [new Map(cells.filter(([, said]) => said !== ''))];
+  });
+}
