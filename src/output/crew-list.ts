@@ -6,6 +6,8 @@ export interface CrewLine {
   readonly row: string;
   readonly post: string;
   readonly action: string;
+  /** How, where there is a finer way than the usual one; blank else. */
+  readonly way: string;
   /** What the level gave, to be read again after. */
   readonly reads: string;
   readonly oldFooting: string;
@@ -23,9 +25,12 @@ export interface CrewLine {
 }
 
 const HEADS = [
-  'Post', 'Action', 'Gap before', 'Old footing', 'Hole', 'Gravel', 'Bags', 'Cut post', 'Set to', 'Props',
+  'Post', 'Action', 'Way', 'Gap before', 'Old footing', 'Hole', 'Gravel', 'Bags', 'Cut post', 'Set to', 'Props',
   'Rehang after', 'Rail ends and screws', 'Hazards', 'Stops', 'Done', 'Gap after', 'Initials',
 ]; // prettier-ignore
+
+/** Ways that the action alone already says. */
+const USUAL = ['re-plumb and repack', 'mend at grade', 'replace in place'];
 
 /** A line for every post that needs work or whose remedy is still open, in the order of the run. */
 export function crewLines(book: BookView): readonly CrewLine[] {
@@ -45,7 +50,7 @@ export function crewTable(book: BookView): Table {
   return [
     HEADS,
     ...crewLines(book).map((line) => [
-      line.post, line.action, line.reads, line.oldFooting, line.hole, line.gravel, line.bags, line.cut,
+      line.post, line.action, line.way, line.reads, line.oldFooting, line.hole, line.gravel, line.bags, line.cut,
       line.setTo, line.props, line.rehangAfter, line.railEnds, line.hazards.join('; '), line.stops.join(' '),
       '', '', '',
     ]),
@@ -64,9 +69,10 @@ function crewLine(book: BookView, posts: SheetView, at: number, action: string):
     row,
     post: posts.rowKey(at),
     action,
+    way: USUAL.includes(of('posts', 'work')) ? '' : of('posts', 'work'),
     reads: readingWords(of),
     oldFooting: isNew ? footing(of) : '',
-    hole: isNew ? joined([of('holes', 'width'), of('holes', 'depth')], ' x ') : '',
+    hole: isNew ? holeWords(of) : '',
     gravel: isNew ? of('holes', 'gravel').replace(/^0\b.*/u, 'none') : '',
     bags: isNew && bags !== '' ? `${bags} of ${mix}` : '',
     cut: isNew ? joined([of('holes', 'post_size'), of('holes', 'post_length')], ', ') : '',
@@ -96,6 +102,12 @@ function readingWords(of: Of): string {
   ];
   if (gap === '' || gap.startsWith('0 ')) return gap === '' ? '' : 'plumb';
   return joined([joined([gap, length], ' over '), toward === '' ? '' : `toward ${toward}`], ', ');
+}
+
+function holeWords(of: Of): string {
+  const each = of('holes', 'each');
+  const hole = joined([of('holes', 'width'), of('holes', 'depth')], ' x ');
+  return each === '' || each === '1' || hole === '' ? hole : `${each} of ${hole}`;
 }
 
 function footing(of: Of): string {

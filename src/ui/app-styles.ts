@@ -48,6 +48,10 @@ export const appStyles = css`
   .said:has(:empty) {
     padding: 0;
   }
+  .said button {
+    color: var(--ink);
+    background: var(--paper);
+  }
   .said p {
     flex: 0 1 auto;
     margin: 0;

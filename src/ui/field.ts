@@ -69,7 +69,7 @@ export class Field extends LitElement {
               ${setFractions(cell.note)}
             </p>`
       }
-      ${this.short ? nothing : this.renderStanding(column)}
+      ${this.short ? nothing : this.renderStanding(column, cell)}
     `;
   }
 
@@ -137,8 +137,8 @@ export class Field extends LitElement {
     </div>`;
   }
 
-  private renderStanding(column: ColumnView): TemplateResult | typeof nothing {
-    const words = standingWords(column);
+  private renderStanding(column: ColumnView, cell: CellView): TemplateResult | typeof nothing {
+    const words = standingWords(column, cell);
     return words === '' ? nothing : html`<p class="standing" title=${words}>${words}</p>`;
   }
 
@@ -182,8 +182,11 @@ export class Field extends LitElement {
   }
 }
 
-/** Where a number comes from and how far it can be trusted, said once. */
-function standingWords({ source, standing }: ColumnView): string {
+/** Where a number comes from and how far it can be trusted, said once; what nobody typed is nobody’s yet. */
+function standingWords({ source, standing, formula }: ColumnView, cell: CellView): string {
+  if ((cell.typed ?? '') !== '') return 'yours';
+  if (standing === 'yours' && formula === undefined)
+    return cell.state === 'blank' ? source : source === '' ? 'as a job starts' : source;
   if (source === '' || source.startsWith(standing)) return source === '' ? standing : source;
   return standing === '' ? source : `${source}, ${standing}`;
 }

@@ -58,6 +58,17 @@ describe('the crew sheet', () => {
     expect(stopped!.stops.join()).toMatch(/Reached 18 in, short of the wanted embedment by 12 in/);
   });
 
+  it('tells a finer way, and how many holes it takes', () => {
+    const book = sample('D3-snapped');
+    const [row] = [book.sheet('posts')!.rowId(0)];
+    typeInto(book, 'posts', row, { work: 'two posts beside' });
+    expect(crewLines(book)[0]).toMatchObject({
+      way: 'two posts beside',
+      hole: '2 of 12 in x 30 in',
+    });
+    expect(lines[0]).toMatchObject({ way: '', hole: '12 in x 30 in' });
+  });
+
   it('leaves columns to write in', () => {
     const [heads, row] = crewTable(sample('D3-snapped'));
     expect(heads!.slice(-3)).toEqual(['Done', 'Gap after', 'Initials']);

@@ -63,7 +63,7 @@ function renderPost(line: CrewLine): TemplateResult {
     ['Rehang', line.rehangAfter],
   ];
   return html`<section class="post">
-    <h3>${line.post}<span>${line.action}</span></h3>
+    <h3>${line.post}<span>${line.action}${line.way === '' ? '' : `: ${line.way}`}</span></h3>
     ${line.stops.map((words) => html`<p class="stop"><strong>Stop:</strong> ${setFractions(words)}</p>`)}
     <dl>
       ${facts

@@ -41,6 +41,31 @@ export class QuotePage extends LitElement {
       .signs {
         margin-top: 26pt;
       }
+      .remedy h3 {
+        margin: 8pt 0 0;
+        font-size: 12pt;
+        break-after: avoid;
+      }
+      .soft {
+        color: #333;
+      }
+      .findings {
+        margin: 2pt 0 0;
+        padding: 0;
+        list-style: none;
+        columns: 2;
+        column-gap: 18pt;
+      }
+      .findings li {
+        padding-inline-start: 22pt;
+        text-indent: -22pt;
+        break-inside: avoid;
+      }
+      .findings b {
+        display: inline-block;
+        min-width: 22pt;
+        text-indent: 0;
+      }
       .keep {
         break-inside: avoid;
       }
@@ -112,24 +137,21 @@ export class QuotePage extends LitElement {
   private renderLines(book: BookView): TemplateResult {
     const lines = quoteLines(book);
     if (lines.length === 0) return html`<p>No post needs work.</p>`;
-    return html`<table>
-      <thead>
-        <tr>
-          ${['Post', 'What we found', 'What we do', 'Included'].map((head) => html`<th scope="col">${head}</th>`)}
-        </tr>
-      </thead>
-      <tbody>
-        ${lines.map(
-          ({ post, finding, remedy, included }) =>
-            html`<tr>
-              <th scope="row">${post}</th>
-              <td>${setFractions(finding)}</td>
-              <td>${remedy}</td>
-              <td>${included}</td>
-            </tr>`,
-        )}
-      </tbody>
-    </table>`;
+    const remedies = [...new Set(lines.map(({ remedy }) => remedy))];
+    return html`${remedies.map((remedy) => {
+      const alike = lines.filter((line) => line.remedy === remedy);
+      const included = alike[0]?.included ?? '';
+      return html`<section class="remedy">
+        <h3>${capital(remedy)}: ${counted(alike.length, 'post', 'posts')}</h3>
+        ${included === '' ? nothing : html`<p class="soft">Included: ${included}.</p>`}
+        <ul class="findings">
+          ${alike.map(
+            ({ post, finding }) =>
+              html`<li><b>${post}</b> ${setFractions(finding === '' ? 'as agreed' : finding)}</li>`,
+          )}
+        </ul>
+      </section>`;
+    })}`;
   }
 
   private renderSums(book: BookView): TemplateResult {
@@ -140,7 +162,7 @@ export class QuotePage extends LitElement {
             html`<tr class=${name === 'Total' ? 'total' : ''}>
               <th scope="row">${name}</th>
               <td class="number">
-                ${amount === '' ? html`<span class="waits">not known yet</span>` : amount}
+                ${amount === '' ? html`<span class="waits">not known yet</span>` : thousands(amount)}
               </td>
             </tr>`,
         )}
@@ -158,7 +180,7 @@ export class QuotePage extends LitElement {
             html`<tr>
               <td><i class="tick"></i></td>
               <th scope="row">${name}</th>
-              <td class="number">total ${amount}</td>
+              <td class="number">total ${thousands(amount)}</td>
             </tr>`,
         )}
       </tbody>
@@ -182,6 +204,15 @@ export class QuotePage extends LitElement {
     const price = rate === '' ? 'priced first' : `${rate} an hour`;
     return `Extra work is ${price}, and only done once you have signed for it. Hauling and any permit fee are in the price above.`;
   }
+}
+
+function capital(words: string): string {
+  return words.slice(0, 1).toUpperCase() + words.slice(1);
+}
+
+// `4722.43 USD` as people read it: 4,722.43 USD.
+function thousands(amount: string): string {
+  return amount.replace(/\d+(?=\.\d\d)/gu, (whole) => whole.replace(/\B(?=(\d{3})+$)/gu, ','));
 }
 
 function counted(count: number, one: string, many: string): string {

@@ -106,6 +106,15 @@ describe('<bp-job-form>', () => {
     expect(words(fieldOf(form, 'soil', '.standing'))).toBe('IBC Table 1806.2, code');
   });
 
+  it('calls an entry yours only once somebody typed it', async () => {
+    const form = await openForm();
+    const said = (): string => words(fieldOf(form, 'hole_width', '.standing'));
+    expect(said()).toContain('common practice');
+    book.type('job', 'job', 'hole_width', '14 in');
+    await drawn(form);
+    expect(said()).toBe('yours');
+  });
+
   it('says beside a field what is wrong with it', async () => {
     const form = await openForm();
     book.type('job', 'job', 'hole_width', '!3 ft-ish');
