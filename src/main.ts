@@ -23,6 +23,7 @@ import {
   installLook,
   loadNewVersion,
   ownScript,
+  pagePace,
   printOnCommand,
   printPage,
   readingOf,
@@ -177,7 +178,7 @@ const desk: Desk = {
   lists: Object.entries(LISTS).map(([id, { label, page }]) => ({ id, label, page })),
   saveList({ book }, list) {
     const name = fileName(`${book.name} ${list}`, 'csv');
-    const table = LISTS[list]?.table(book);
+    const table = LISTS[list]?.table(whole(book));
     if (table) download(tableCsv(table), name);
     return name;
   },
@@ -187,15 +188,15 @@ const desk: Desk = {
       label: LISTS[id]?.label.replace(' as CSV', '') ?? id,
     })),
     text: ({ book }, list, dialect) =>
-      tableCsv(YARD_TABLES[list]?.(book, dialect) ?? [], writeOptions(dialect)),
+      tableCsv(YARD_TABLES[list]?.(whole(book), dialect) ?? [], writeOptions(dialect)),
     save(job, list, dialect) {
       download(desk.yard.text(job, list, dialect), fileName(`${job.book.name} ${list}`, 'csv'));
     },
-    message: ({ book }) => materialText(book),
+    message: ({ book }) => materialText(whole(book)),
   },
   files: {
     reports: ({ id, book }) =>
-      current?.id === id ? fileReports(current.book.notebook.document, book.asks()) : [],
+      current?.id === id ? fileReports(current.book.notebook.document, whole(book).asks()) : [],
     async lineOf({ id }, row) {
       const { lineOfRow } = await loadImporter();
       if (current?.id !== id) return undefined;
@@ -210,9 +211,9 @@ const desk: Desk = {
   pages: PAGES,
   print({ book }, page, sheet) {
     const id = PAGES.find((known) => known.id === page)?.id;
-    if (id === WHOLE_WORKING) void printPage('calculation', book);
+    if (id === WHOLE_WORKING) void printPage('calculation', whole(book));
     else if (id !== undefined)
-      void printPage(id, book, id === 'calculation' ? { sheet } : undefined);
+      void printPage(id, whole(book), id === 'calculation' ? { sheet } : undefined);
   },
   onSaved(listener) {
     savedListeners.add(listener);
@@ -226,7 +227,7 @@ const desk: Desk = {
 };
 
 installLook();
-printOnCommand(() => current && { which: 'supplier', book: current.book });
+printOnCommand(() => current && { which: 'supplier', book: whole(current.book) });
 const app = document.createElement('bp-app');
 app.desk = desk;
 document.body.append(app);
@@ -253,7 +254,7 @@ async function offerNewer(): Promise<void> {
 /** A notebook with its book; the shelf keeps every change. */
 async function jobOf({ id, notebook }: OpenedNotebook): Promise<Job> {
   const { openBook } = await loadEngine();
-  return { id, book: openBook(notebook) };
+  return { id, book: openBook(notebook, pagePace()) };
 }
 
 async function newJob(name: string, isKeptNow = false): Promise<Job> {
@@ -265,6 +266,12 @@ function onScreen(job: Job): Job {
   current = job;
   if (mark.state !== 'saving') show(SAVED);
   return job;
+}
+
+/** A book with nothing left for later, to be given out. */
+function whole<View extends BookView>(book: View): View {
+  current?.book.finish();
+  return book;
 }
 
 // What is no JSON is no notebook, and is refused as such.
@@ -374,7 +381,7 @@ function accountInWords({ linesRead, passedOver }: Intake, { book }: Job, name: 
     imported,
     asked,
     passedOver: passed,
-  } = accountFor(linesRead, passedOver, book.asks());
+  } = accountFor(linesRead, passedOver, whole(book).asks());
   return `${name}: ${String(read)} lines read, ${String(imported)} taken as they are, ${String(asked)} asked about, ${String(passed)} passed over.`;
 }
 

@@ -1,9 +1,14 @@
 import { Column, type Input } from './column.ts';
 import { inOrder } from './order.ts';
+import { recompute, type Changed, type Pass } from './pass.ts';
 import { placeBelow, type EnteredRows, type Rows } from './rows.ts';
 
-/** The rows of a column that changed: all of them, or these. */
-export type Changed = 'all' | ReadonlySet<number>;
+/** What one slice of work came to. */
+export interface Slice {
+  readonly changed: ReadonlyMap<Column, Changed>;
+  /** Whether nothing is stale any more. */
+  readonly isDone: boolean;
+}
 
 /**
  * Columns that follow from one another. After an edit only what depends on it is worked out again:
@@ -15,10 +20,14 @@ export class Graph {
   private order: readonly (Column | Rows)[] | undefined;
   private stale = new Map<Column, 'all' | Set<number>>();
   private moved = new Set<Rows>();
+  /** Rows that a pass broken off had not come to, and whether their places shift for certain. */
+  private waiting = new Map<Rows, boolean>();
+  private pass: Pass | undefined;
   private readonly known = new Set<Rows>();
 
   /** Adds a column; everything in it is stale. */
   add(column: Column): void {
+    this.breakOff();
     this.columns.add(column);
     this.order = undefined;
     this.stale.set(column, 'all');
@@ -26,6 +35,7 @@ export class Graph {
 
   /** Says that an entry changed. */
   touch(column: Column, row: number): void {
+    this.breakOff();
     const waiting = this.stale.get(column);
     if (waiting === undefined) this.stale.set(column, new Set([row]));
     else if (waiting !== 'all') waiting.add(row);
@@ -33,11 +43,13 @@ export class Graph {
 
   /** Says that every entry of a column may have changed. */
   touchAll(column: Column): void {
+    this.breakOff();
     this.stale.set(column, 'all');
   }
 
   /** Takes rows out of, and puts rows into, a set that a person edits. */
   splice(rows: EnteredRows, at: number, removed: number, added: number): void {
+    this.breakOff();
     rows.count += added - removed;
     this.moved.add(rows);
     for (const column of this.columns) {
@@ -52,33 +64,87 @@ export class Graph {
 
   /** Works out everything stale, in order, and says which cells came out different. */
   settle(): ReadonlyMap<Column, Changed> {
-    const changed = new Map<Column, Changed>();
-    const stale = this.stale;
-    const moved = this.moved;
-    this.stale = new Map();
-    this.moved = new Set();
+    return this.work().changed;
+  }
+
+  /**
+   * Works out what is stale until time is over, and says which cells came out different in this
+   * slice. Until it is done, what was not reached yet is as it was.
+   */
+  work(isOver?: () => boolean): Slice {
     this.order ??= inOrder(this.columns);
-    for (const node of this.order) {
+    const pass = (this.pass ??= this.begin());
+    const changed = new Map<Column, Changed>();
+    for (let node = this.order[pass.next]; node; node = this.order[++pass.next]) {
       if (node instanceof Column) {
-        const rows =
-          isDerived(node.rows) && moved.has(node.rows)
-            ? 'all'
-            : widened(joined(stale.get(node), this.reached(node, changed, moved)), node.rows.count);
+        const rows = this.due(node, pass);
         if (rows === undefined) continue;
-        const different = recompute(node, rows);
+        if (!recompute(node, rows, pass, isOver)) return { changed, isDone: false };
+        const { different } = pass;
+        pass.different = undefined;
         if (different === undefined) continue;
         node.version += 1;
+        pass.changed.set(node, different);
         changed.set(node, different);
+        if (isOver?.()) return this.left(pass, changed);
       } else if (isDerived(node)) {
-        // A parent that moved shifts places even where the same rows are chosen.
-        const shifted = (node.parent && moved.has(node.parent)) || !this.known.has(node);
-        const undecided =
-          shifted || node.deciders.some((column) => changed.has(column) || moved.has(column.rows));
-        if (undecided && (node.refresh() || shifted)) moved.add(node);
+        const shifted = this.isShifted(node, pass);
+        if ((shifted || this.isUndecided(node, pass)) && (node.refresh() || shifted))
+          pass.moved.add(node);
         this.known.add(node);
       }
     }
-    return changed;
+    this.pass = undefined;
+    return { changed, isDone: true };
+  }
+
+  private begin(): Pass {
+    const { stale, moved, waiting } = this;
+    this.stale = new Map();
+    this.moved = new Set();
+    this.waiting = new Map();
+    return { next: 0, row: 0, different: undefined, changed: new Map(), stale, moved, waiting };
+  }
+
+  private left(pass: Pass, changed: ReadonlyMap<Column, Changed>): Slice {
+    pass.next += 1;
+    const isDone = pass.next >= (this.order?.length ?? 0);
+    if (isDone) this.pass = undefined;
+    return { changed, isDone };
+  }
+
+  /** Ends a pass before its end: what it had not come to stays stale. */
+  private breakOff(): void {
+    const { pass, order } = this;
+    if (!pass || !order) return;
+    this.pass = undefined;
+    for (const node of order.slice(pass.next)) {
+      if (node instanceof Column) {
+        const rows = this.due(node, pass);
+        if (rows !== undefined) this.stale.set(node, rows === 'all' ? rows : new Set(rows));
+      } else if (isDerived(node)) {
+        const shifted = this.isShifted(node, pass);
+        if (shifted || this.isUndecided(node, pass)) this.waiting.set(node, shifted);
+      }
+    }
+  }
+
+  /** The rows of a column that a pass has to work out. */
+  private due(column: Column, { stale, changed, moved }: Pass): Changed | undefined {
+    if (isDerived(column.rows) && moved.has(column.rows)) return 'all';
+    const rows = joined(stale.get(column), this.reached(column, changed, moved));
+    return widened(rows, column.rows.count);
+  }
+
+  // A parent that moved shifts places even where the same rows are chosen.
+  private isShifted(rows: Rows, { moved, waiting }: Pass): boolean {
+    if (waiting.get(rows) === true || !this.known.has(rows)) return true;
+    return rows.parent !== undefined && moved.has(rows.parent);
+  }
+
+  private isUndecided(rows: Rows, { changed, moved, waiting }: Pass): boolean {
+    if (waiting.has(rows)) return true;
+    return rows.deciders.some((column) => changed.has(column) || moved.has(column.rows));
   }
 
   private reached(
@@ -116,29 +182,6 @@ function throughReach(rows: Rows, { column, reach }: Input, changed: Changed): C
     }
   }
   return reached;
-}
-
-function recompute(column: Column, rows: Changed): Changed | undefined {
-  column.fit();
-  const { computation, values, states } = column;
-  const count = column.rows.count;
-  // A single value is compared, so that work stops where a total comes out as it was.
-  if (rows === 'all' && count === 1) return recompute(column, new Set([0]));
-  if (rows === 'all') {
-    computation.run(values, states, 0, count);
-    return 'all';
-  }
-  const different = new Set<number>();
-  for (const row of rows) {
-    if (row >= count) continue;
-    const value = values[row];
-    const state = states[row];
-    computation.run(values, states, row, row + 1);
-    if (!Object.is(values[row], value) || states[row] !== state || (state ?? 0) > 1) {
-      different.add(row);
-    }
-  }
-  return different.size === 0 ? undefined : different;
 }
 
 /** The rows `from` to `to` (not included); a file of 100,000 of them, listed for each column, would fill the memory. */

@@ -29,7 +29,7 @@ export function cutCount(
   kerf: number,
   stock: number,
 ): Answer {
-  const wanted = pieces.map((length, at) => ({ length, count: counts[at] ?? 0 }));
+  const wanted = alikeAsOne(pieces, counts);
   const limits = limitsOn(wanted, stocks, priced, prices, kerf);
   return covered('cut_count', limits, () =>
     countOf(stock, planFor(wanted, stocks, priced, prices, kerf)),
@@ -170,4 +170,13 @@ function planFor(
 
 function isSame(a: number | undefined, b: number): boolean {
   return a !== undefined && atMost(a, b) && atMost(b, a);
+}
+
+// A long fence wants thousands of rails of a few lengths.
+function alikeAsOne(pieces: readonly number[], counts: readonly number[]): readonly Pieces[] {
+  const wanted = new Map<number, number>();
+  pieces.forEach((length, at) => {
+    wanted.set(length, (wanted.get(length) ?? 0) + (counts[at] ?? 0));
+  });
+  return [...wanted].map(([length, count]) => ({ length, count }));
 }

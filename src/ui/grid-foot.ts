@@ -1,7 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { CellView, ColumnView, SheetView } from '../worksheet/index.ts';
 import type { RowOrder } from './row-order.ts';
-import { hiddenCount } from './shown-columns.ts';
 
 const LONGEST_SIEVE = 18;
 
@@ -13,6 +12,8 @@ export interface FootSight {
   /** The current row's place. */
   readonly row: number;
   readonly more: boolean;
+  /** How many columns are shown only once they are asked for. */
+  readonly hidden: number;
   /** Whether somebody was on the grid: what is about the current cell is of no use before. */
   readonly used: boolean;
   readonly order: RowOrder;
@@ -34,8 +35,7 @@ export interface FootDeeds {
 
 /** The line under a grid: what there is to say about the current cell, and what can be done here. */
 export function gridFoot(sight: FootSight, deeds: FootDeeds): TemplateResult {
-  const { view, column, row, more, order, used } = sight;
-  const hidden = hiddenCount(view);
+  const { view, column, row, more, hidden, order, used } = sight;
   const rowName = row < view.rowCount ? view.rowName(row) : '';
   return html`<div class="foot">
     <p class="note">${used ? noteOf(sight, rowName) : nothing}</p>

@@ -57,7 +57,9 @@ export function columnWidths(
     .map((column) => {
       const width = habits.width(column.id);
       if (width !== undefined) return `${String(width)}px`;
-      return isShort ? 'auto' : `minmax(${String(widest(view, column))}ch,auto)`;
+      return isShort
+        ? 'auto'
+        : `minmax(${String(habits.startWidth(column, () => widest(view, column)))}ch,auto)`;
     })
     .join(' ');
 }

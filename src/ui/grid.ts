@@ -188,7 +188,17 @@ export class Grid extends LitElement implements GridHost, MenuGrid {
     const choosing = hand.anchor && hand.editing !== undefined ? positionsOf(hand.block).length : 0;
     const { column, cell } = hand;
     return gridFoot(
-      { view, column, cell, row: hand.at.row, more, used, order, choosing },
+      {
+        view,
+        column,
+        cell,
+        row: hand.at.row,
+        more,
+        used,
+        order,
+        choosing,
+        hidden: this.known?.hidden ?? 0,
+      },
       {
         showMore: () => (this.more = !this.more),
         addRow: () => {
@@ -236,7 +246,15 @@ export class Grid extends LitElement implements GridHost, MenuGrid {
     const here = stops.flatMap(({ sheet, row, level }) =>
       sheet === view?.id && level === 'stop' && row !== undefined ? [row] : [],
     );
-    return { version, more, columns: view ? shownColumns(view, more) : [], stopped: new Set(here) };
+    const all = view?.columns ?? [];
+    const first = view ? shownColumns(view, false) : [];
+    return {
+      version,
+      more,
+      columns: more ? all : first,
+      hidden: all.length - first.length,
+      stopped: new Set(here),
+    };
   }
 
   private pressKey(event: KeyboardEvent) {
@@ -268,6 +286,7 @@ interface Known {
   readonly version: number;
   readonly more: boolean;
   readonly columns: readonly ColumnView[];
+  readonly hidden: number;
   /** Ids of the rows where a stop stands. */
   readonly stopped: ReadonlySet<string>;
 }

@@ -14,11 +14,6 @@ export function shownColumns(sheet: SheetView, more: boolean): readonly ColumnVi
   );
 }
 
-/** How many columns are not shown until they are asked for. */
-export function hiddenCount(sheet: SheetView): number {
-  return sheet.columns.length - shownColumns(sheet, false).length;
-}
-
 /** Whether numbers stand here, which line up on the right. */
 export function isFigures({ kind }: ColumnView): boolean {
   return kind.type === 'quantity';

@@ -14,18 +14,20 @@ import { filled } from './stops.ts';
 import type { Ask } from './view.ts';
 
 /** Everything the notebook will not guess, in the order of the sheets and their rows. */
-export function asksOf(engine: Engine, notebook: Notebook): readonly Ask[] {
+export function* asksIn(engine: Engine, notebook: Notebook): Generator<undefined, readonly Ask[]> {
   const asks: Ask[] = [];
   for (const sheet of engine.models.values()) {
     const [band] = sheet.bands;
     if (!band) continue;
     const desk = new AskDesk(sheet, band, engine, notebook);
-    asks.push(
-      ...desk.missingColumns(),
-      ...desk.unreadEntries(),
-      ...desk.keys(),
-      ...desk.together(),
-    );
+    asks.push(...desk.missingColumns());
+    yield;
+    asks.push(...desk.unreadEntries());
+    yield;
+    asks.push(...desk.keys());
+    yield;
+    asks.push(...desk.together());
+    yield;
   }
   return asks;
 }

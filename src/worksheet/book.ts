@@ -1,8 +1,8 @@
 import { isFormula, readFormula } from '../formula/index.ts';
-import { EnteredRows, type Column } from '../graph/index.ts';
+import { EnteredRows } from '../graph/index.ts';
 import type { Change, Notebook } from '../notebook/index.ts';
 import type { Problem } from '../units/index.ts';
-import { asksOf } from './asks.ts';
+import { BookWork } from './book-work.ts';
 import { typedText } from './cell.ts';
 import { capacityCurve } from './curve-capacity.ts';
 import { strengthCurve } from './curve-strength.ts';
@@ -11,21 +11,18 @@ import { Engine } from './engine.ts';
 import { isUnknownUnit } from './asks.ts';
 import { OwnDeeds } from './own-deeds.ts';
 import { definitionsOf } from './own.ts';
+import type { Pace } from './pace.ts';
 import { RowDeeds } from './row-deeds.ts';
-import { rowAt, rowIdAt } from './row-ids.ts';
+import { rowAt } from './row-ids.ts';
 import { scopeOf } from './scope.ts';
 import { LiveSheet } from './sheet-view.ts';
 import { shownUnit } from './shown.ts';
-import { stopsOf } from './stops.ts';
 import { typingChanges } from './typing.ts';
 import type { Ask, BookChange, BookView, Entry, SheetView, Stop, CutList } from './view.ts';
 import { cutLists } from './cut-lists.ts';
 import { WhatIf } from './what-if.ts';
 import { workingOf } from './working.ts';
 import type { Working } from './working-view.ts';
-
-// Enough for the eye; a changed job input changes every row.
-const MOST_CHANGED = 300;
 
 /** A notebook whose sheets are worked out and stay so, whatever is typed. */
 export class Book implements BookView {
@@ -36,16 +33,24 @@ export class Book implements BookView {
   private engine: Engine;
   private live: readonly LiveSheet[];
   private readonly listeners = new Set<(change: BookChange) => void>();
-  private knownAsks: readonly Ask[] | undefined;
-  private knownStops: readonly Stop[] | undefined;
+  private readonly work: BookWork;
 
-  constructor(notebook: Notebook) {
+  /** `pace` lets a page draw while a long job is worked out. */
+  constructor(notebook: Notebook, pace?: Pace) {
     this.notebook = notebook;
     this.engine = new Engine(definitionsOf(notebook.document.own), notebook);
     this.rows = new RowDeeds(notebook, () => this.engine);
     this.own = new OwnDeeds(notebook, () => this.engine);
     this.whatIf = new WhatIf(notebook, this, openBook);
     this.live = this.showSheets();
+    this.work = new BookWork(
+      () => this.engine,
+      notebook,
+      pace,
+      (cells) => {
+        for (const listener of this.listeners) listener({ cells });
+      },
+    );
     notebook.subscribe((changes) => {
       this.follow(changes);
     });
@@ -64,13 +69,16 @@ export class Book implements BookView {
   }
 
   asks(): readonly Ask[] {
-    this.knownAsks ??= asksOf(this.engine, this.notebook);
-    return this.knownAsks;
+    return this.work.asks();
   }
 
   stops(): readonly Stop[] {
-    this.knownStops ??= stopsOf(this.engine, this.notebook);
-    return this.knownStops;
+    return this.work.stops();
+  }
+
+  /** Works out all that a page left for later, before what stands here is given out. */
+  finish(): void {
+    this.work.finish();
   }
 
   working(sheet: string, row: string, column: string): Working | undefined {
@@ -175,17 +183,17 @@ export class Book implements BookView {
   }
 
   private follow(changes: readonly Change[]): void {
-    this.knownAsks = undefined;
-    this.knownStops = undefined;
-    const cells = new Set<string>();
     if (changes.some(({ edit }) => edit === 'formula' || edit === 'own')) {
       this.engine = new Engine(definitionsOf(this.notebook.document.own), this.notebook);
       this.live = this.showSheets();
-    } else {
-      for (const change of changes) this.touch(change);
-      for (const [column, rows] of this.engine.settle()) this.nameCells(column, rows, cells);
+      this.work.restart();
+      for (const listener of this.listeners) listener({ cells: new Set() });
+      return;
     }
-    for (const listener of this.listeners) listener({ cells });
+    for (const change of changes) this.touch(change);
+    // Rows that came or went have to be in their place before anything is drawn.
+    const isLaidOut = !changes.some(({ edit }) => edit === 'add rows' || edit === 'remove rows');
+    this.work.follow(isLaidOut);
   }
 
   private touch(change: Change): void {
@@ -240,20 +248,6 @@ export class Book implements BookView {
     if (row >= 0) this.engine.graph.touch(entry, row);
   }
 
-  private nameCells(column: Column, rows: 'all' | ReadonlySet<number>, cells: Set<string>): void {
-    const owner = this.engine.owners.get(column);
-    if (!owner?.model || column !== owner.model.result) return;
-    const places =
-      rows === 'all'
-        ? Array.from({ length: Math.min(column.rows.count, MOST_CHANGED) }, (_, at) => at)
-        : rows;
-    for (const row of places) {
-      if (cells.size >= MOST_CHANGED) return;
-      const id = rowIdAt(owner.sheet, owner.band, row, this.notebook, this.engine.models);
-      cells.add(`${owner.model.sheet}/${id ?? ''}/${owner.model.definition.id}`);
-    }
-  }
-
   private unknownUnits(ask: Ask, unit: string): readonly Entry[] {
     const sheet = this.engine.models.get(ask.sheet);
     const model = sheet?.bands[0]?.columns.get(ask.column);
@@ -291,6 +285,6 @@ export class Book implements BookView {
 }
 
 /** Works out a notebook's sheets. */
-export function openBook(notebook: Notebook): Book {
-  return new Book(notebook);
+export function openBook(notebook: Notebook, pace?: Pace): Book {
+  return new Book(notebook, pace);
 }

@@ -1,5 +1,13 @@
 import { Program, isFormula, readFormula, type Formula, type Scope } from '../formula/index.ts';
-import { Column, Graph, GroupedRows, LoopError, Words, type Rows } from '../graph/index.ts';
+import {
+  Column,
+  Graph,
+  GroupedRows,
+  LoopError,
+  Words,
+  type Rows,
+  type Slice,
+} from '../graph/index.ts';
 import type { Notebook } from '../notebook/index.ts';
 import { FLAG, problem, type Kind, type Problem } from '../units/index.ts';
 import type { AskDefinition, StopDefinition } from './definition.ts';
@@ -65,12 +73,15 @@ export class Engine {
     this.settle();
   }
 
-  /** Works out all that is stale; a loop through a formula of the user's own puts that formula aside. */
-  settle(): ReturnType<Graph['settle']> {
+  /**
+   * Works out all that is stale, or what of it comes before time is over; a loop through a formula
+   * of the user's own puts that formula aside.
+   */
+  settle(isOver?: () => boolean): Slice {
     this.revision += 1;
     for (;;) {
       try {
-        return this.graph.settle();
+        return this.graph.work(isOver);
       } catch (error) {
         if (!(error instanceof LoopError) || !this.breakLoop(error)) throw error;
       }

@@ -6,6 +6,7 @@ export { SHEETS } from './sheets.ts';
 export { startDocument } from './start.ts';
 export type * from './curve-view.ts';
 export type * from './own-view.ts';
+export type * from './pace.ts';
 export type * from './view.ts';
 export type * from './what-if-view.ts';
 export type * from './working-view.ts';

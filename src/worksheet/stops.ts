@@ -12,12 +12,28 @@ import { rowNameAt } from './row-names.ts';
 import { inUnit, shownUnit } from './shown.ts';
 import type { Stop } from './view.ts';
 
+/** Rows looked at between two moments at which somebody else may work. */
+const AT_A_TIME = 200;
+
 /** Every stop and caution in force: rules of the sheets, and cells that have no answer. Stops come first. */
-export function stopsOf(engine: Engine, notebook: Notebook): readonly Stop[] {
-  const stops = [
-    ...engine.stops.flatMap((model) => ruleStops(model, engine, notebook)),
-    ...wrongCells(engine, notebook),
-  ];
+export function* stopsIn(
+  engine: Engine,
+  notebook: Notebook,
+): Generator<undefined, readonly Stop[]> {
+  const stops: Stop[] = [];
+  for (const model of engine.stops) {
+    for (const stop of ruleStops(model, engine, notebook)) {
+      stops.push(stop);
+      if (stops.length % AT_A_TIME === 0) yield;
+    }
+    yield;
+  }
+  let looked = 0;
+  for (const stop of wrongCells(engine, notebook)) {
+    if (stop) stops.push(stop);
+    looked += 1;
+    if (looked % AT_A_TIME === 0) yield;
+  }
   return [
     ...stops.filter(({ level }) => level === 'stop'),
     ...stops.filter(({ level }) => level === 'caution'),
@@ -26,14 +42,17 @@ export function stopsOf(engine: Engine, notebook: Notebook): readonly Stop[] {
 
 const ruleStopsKnown = new RowMemories<Stop>();
 
-function ruleStops(model: StopModel, engine: Engine, notebook: Notebook): readonly Stop[] {
+function* ruleStops(model: StopModel, engine: Engine, notebook: Notebook): Generator<Stop> {
   const { definition, sheet, band, when, isOfSheet } = model;
   const rows = places(when.column.values, 1, band.rows.count);
-  if (isOfSheet) return Array.from(rows, () => stopOf(model, undefined, '', definition.message));
+  if (isOfSheet) {
+    yield* Array.from(rows, () => stopOf(model, undefined, '', definition.message));
+    return;
+  }
   const key = band.columns.get(keyOf(sheet));
   const shown = [...columnsIn(definition.message, band), ...(key ? [key] : [])];
   const memory = ruleStopsKnown.of(model).under(unitsOf(shown, notebook));
-  return Array.from(rows, (row) => {
+  for (const row of rows) {
     const id = rowIdAt(sheet, band, row, notebook, engine.models) ?? '';
     const make = (): Stop => {
       const name = rowNameAt(sheet, band, row, notebook, engine);
@@ -43,8 +62,8 @@ function ruleStops(model: StopModel, engine: Engine, notebook: Notebook): readon
     // Thousands of rows may stand under one rule, and few of them change at an edit. What is not
     // known is shown as it was typed, and a row without a key is called by its place.
     const isKnown = shown.every(({ result }) => result.states[row] === KNOWN);
-    return isKnown ? memory.recall(id, shownCells(shown, row), make) : make();
-  });
+    yield isKnown ? memory.recall(id, shownCells(shown, row), make) : make();
+  }
 }
 
 function stopOf(
@@ -91,20 +110,17 @@ export function filled(
 }
 
 // A rule that refuses leaves its cell without a number: said once, where it went wrong.
-function wrongCells(engine: Engine, notebook: Notebook): readonly Stop[] {
-  const stops: Stop[] = [];
+function* wrongCells(engine: Engine, notebook: Notebook): Generator<Stop | undefined> {
   for (const sheet of engine.models.values()) {
     for (const band of sheet.bands) {
       for (const model of band.columns.values()) {
         for (const row of places(model.result.states, WRONG, band.rows.count)) {
           if (band.when?.column.values[row] === 0) continue;
-          const stop = wrongCell(sheet, band, model, row, engine, notebook);
-          if (stop) stops.push(stop);
+          yield wrongCell(sheet, band, model, row, engine, notebook);
         }
       }
     }
   }
-  return stops;
 }
 
 const ownProblems = new RowMemories<Problem | undefined>();

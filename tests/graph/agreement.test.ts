@@ -123,6 +123,8 @@ const act = fc.oneof(
   }),
   fc.record({ act: fc.constant('remove' as const), row: fc.nat(20), many: fc.nat(4) }),
   fc.record({ act: fc.constant('settle' as const), row: fc.constant(0) }),
+  // So many slices, each of which ends at the first look at the time.
+  fc.record({ act: fc.constant('work' as const), row: fc.nat(12) }),
 );
 
 describe('a graph after any edits', () => {
@@ -160,6 +162,7 @@ function edit(small: Small, cells: Cells, act: Act): void {
   const { graph, posts, entries, job } = small;
   const [lean, replace] = entries;
   if (act.act === 'settle') graph.settle();
+  if (act.act === 'work') for (let at = 0; at < act.row; at += 1) graph.work(() => true);
   if (act.act === 'job') {
     cells.job[0] = act.value;
     graph.touch(job, 0);

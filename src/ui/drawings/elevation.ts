@@ -1,5 +1,6 @@
 import { html, nothing, svg, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
+import type { BookView } from '../../worksheet/index.ts';
 import { drawingStyle } from './drawing-style.ts';
 import { Drawing } from './drawing.ts';
 import { drawFence } from './elevation-fence.ts';
@@ -15,10 +16,13 @@ import {
 } from './elevation-post.ts';
 import { elevationStyle } from './elevation-style.ts';
 import { labelsThatFit } from './labels.ts';
-import { readRun, type PostReading, type RunReadings } from './run-readings.ts';
+import { readRun, type PostReading, type RunReadings, type Stretch } from './run-readings.ts';
 import { layOutRun, type DrawnRun } from './run.ts';
 
 const BAYS_A_STRIP = 15;
+/** A longer run is shown a stretch at a time: nobody reads more, and the page has to draw it. */
+const MOST_POSTS = 120;
+const STRETCH = 60;
 
 /** A person picked a part of a picture: its row is to be the current one. */
 export type RowPick = CustomEvent<{ readonly sheet: string; readonly row: string }>;
@@ -41,6 +45,8 @@ export class Elevation extends Drawing {
   @query('.scroller') private readonly scroller!: HTMLElement | null;
 
   private run: DrawnRun | undefined;
+  /** Where the current post stood last. */
+  private place = 0;
 
   protected override updated(changed: PropertyValues): void {
     if (changed.has('current') || changed.has('book') || changed.has('room')) this.showCurrent();
@@ -48,7 +54,8 @@ export class Elevation extends Drawing {
 
   protected override render() {
     if (!this.book) return nothing;
-    const readings = readRun(this.book);
+    const stretch = this.stretch(this.book);
+    const readings = readRun(this.book, stretch);
     if (readings.posts.length === 0) {
       this.run = undefined;
       return html`<p class="waits">
@@ -56,10 +63,25 @@ export class Elevation extends Drawing {
       </p>`;
     }
     const strips = this.still ? stripsOf(readings.posts) : [readings.posts];
-    return html`${strips.map((posts) => this.renderStrip({ ...readings, posts }))}`;
+    return html`${strips.map((posts) => this.renderStrip({ ...readings, posts }, stretch))}`;
   }
 
-  private renderStrip(readings: RunReadings): TemplateResult {
+  /** The posts around the current one, where there are too many to show. */
+  private stretch(book: BookView): Stretch | undefined {
+    const posts = book.sheet('posts');
+    const count = posts?.rowCount ?? 0;
+    if (this.still || !posts || count <= MOST_POSTS) return undefined;
+    if (this.place >= count || posts.rowId(this.place) !== this.current) {
+      let place = 0;
+      while (place < count && posts.rowId(place) !== this.current) place += 1;
+      if (place < count) this.place = place;
+    }
+    const from = Math.floor(Math.min(this.place, count - 1) / STRETCH) * STRETCH;
+    // The first post of the next stretch ends the last bay of this one.
+    return { from, to: Math.min(count, from + STRETCH + 1) };
+  }
+
+  private renderStrip(readings: RunReadings, stretch: Stretch | undefined): TemplateResult {
     const run = layOutRun(readings, this.room === 0 ? 720 : this.room);
     this.run = run;
     const posts = this.shownPosts(run);
@@ -69,6 +91,7 @@ export class Elevation extends Drawing {
         <figcaption class=${this.room > 0 && this.room < 600 ? 'narrow' : ''}>
           ${run.notes.map((note) => html`<span>${note}</span>`)}
           ${legend === '' ? nothing : html`<span>${legend}</span>`}
+          ${stretch ? html`<span>${stretchWords(readings, this.book)}</span>` : nothing}
         </figcaption>
         <div class="scroller">${this.renderRun(run, posts)}</div>
       </figure>
@@ -193,6 +216,11 @@ export class Elevation extends Drawing {
     if (from < 40 || from > box.clientWidth - 40)
       box.scrollLeft = post.grade.x - box.clientWidth / 2;
   }
+}
+
+function stretchWords({ posts }: RunReadings, book: BookView | undefined): string {
+  const count = book?.sheet('posts')?.rowCount ?? 0;
+  return `${posts[0]?.name ?? ''} to ${posts.at(-1)?.name ?? ''}, of ${String(count)} posts`;
 }
 
 // On paper a long run is cut into strips that can be read; each begins with the last post of the one above.

@@ -41,12 +41,21 @@ export interface RunReadings {
   readonly rails: number;
 }
 
-/** Reads a run out of the posts sheet and the job. */
-export function readRun(book: BookView): RunReadings {
+/** Posts from one place to another, which is not among them. */
+export interface Stretch {
+  readonly from: number;
+  readonly to: number;
+}
+
+const WHOLE: Stretch = { from: 0, to: Infinity };
+
+/** Reads a run, or a stretch of it by the places of its posts, out of the posts sheet and the job. */
+export function readRun(book: BookView, { from, to }: Stretch = WHOLE): RunReadings {
   const job = jobOf(book);
   const posts = book.sheet('posts');
+  const count = Math.max(0, Math.min(posts?.rowCount ?? 0, to) - from);
   return {
-    posts: Array.from({ length: posts?.rowCount ?? 0 }, (_, row) => readPost(posts, job, row)),
+    posts: Array.from({ length: count }, (_, at) => readPost(posts, job, from + at)),
     spacing: sizeOf(job, 0, 'post_spacing'),
     groundGap: sizeOf(job, 0, 'ground_gap') ?? 0,
     rails: Math.min(8, Math.floor(sizeOf(job, 0, 'rails_per_bay') ?? 0)),

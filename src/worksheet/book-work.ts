@@ -1,0 +1,139 @@
+import type { Column } from '../graph/index.ts';
+import type { Notebook } from '../notebook/index.ts';
+import { asksIn } from './asks.ts';
+import type { Engine } from './engine.ts';
+import type { Pace } from './pace.ts';
+import { rowIdAt } from './row-ids.ts';
+import { stopsIn } from './stops.ts';
+import type { Ask, Stop } from './view.ts';
+
+// Enough for the eye; a changed job input changes every row.
+const MOST_CHANGED = 300;
+
+/**
+ * What follows from a change: the sheets worked out again, then the stops and asks. On a page that
+ * is done a slice at a time, so that a sheet of 100,000 rows lets the next key through; until it is
+ * done the stops and asks are those from before.
+ */
+export class BookWork {
+  private stopsNow: readonly Stop[] = [];
+  private asksNow: readonly Ask[] = [];
+  private rest: Generator<undefined> | undefined;
+  private isWaiting = false;
+  /** Whether stops or asks from before were given out since the change. */
+  private gaveOld = false;
+
+  private readonly engineNow: () => Engine;
+  private readonly notebook: Notebook;
+  private readonly pace: Pace | undefined;
+  private readonly tell: (cells: ReadonlySet<string>) => void;
+
+  constructor(
+    engineNow: () => Engine,
+    notebook: Notebook,
+    pace: Pace | undefined,
+    tell: (cells: ReadonlySet<string>) => void,
+  ) {
+    this.engineNow = engineNow;
+    this.notebook = notebook;
+    this.pace = pace;
+    this.tell = tell;
+    this.rest = this.steps(new Set());
+  }
+
+  stops(): readonly Stop[] {
+    this.catchUp();
+    return this.stopsNow;
+  }
+
+  asks(): readonly Ask[] {
+    this.catchUp();
+    return this.asksNow;
+  }
+
+  /** Works out what an edit made stale, all of it or as much as fits before the page draws, and tells of it. */
+  follow(inSlices: boolean): void {
+    const cells = new Set<string>();
+    this.pace?.begin();
+    const isDone = this.settle(cells, inSlices ? this.pace : undefined);
+    this.restart(isDone ? new Set() : undefined);
+    this.tell(cells);
+  }
+
+  /** Begins again with an engine that is new and settled. */
+  restart(cells: Set<string> | undefined = new Set()): void {
+    this.rest = this.steps(cells);
+    this.gaveOld = false;
+    if (this.pace) this.goOnLater();
+  }
+
+  /** Works out all that is left, at one go. */
+  finish(): void {
+    while (this.rest) this.step();
+  }
+
+  private *steps(settled: Set<string> | undefined): Generator<undefined> {
+    const cells = settled ?? new Set<string>();
+    if (!settled) {
+      while (!this.settle(cells, this.pace)) yield;
+      this.tell(cells);
+    }
+    const stops = yield* stopsIn(this.engineNow(), this.notebook);
+    const asks = yield* asksIn(this.engineNow(), this.notebook);
+    [this.stopsNow, this.asksNow] = [stops, asks];
+  }
+
+  private catchUp(): void {
+    if (!this.rest) return;
+    if (!this.pace) this.finish();
+    // Whoever asks first after a change waits for a slice; for most jobs that is all.
+    else if (!this.gaveOld) {
+      this.gaveOld = !this.slice(this.pace);
+      if (this.gaveOld) this.goOnLater();
+    }
+  }
+
+  /** Works for as long as the page can wait; whether nothing is left. */
+  private slice(pace: Pace): boolean {
+    pace.begin();
+    while (this.rest && !pace.isOver()) this.step();
+    return !this.rest;
+  }
+
+  private step(): void {
+    if (this.rest?.next().done === true) this.rest = undefined;
+  }
+
+  private goOnLater(): void {
+    const { pace } = this;
+    if (!pace || this.isWaiting) return;
+    this.isWaiting = true;
+    pace.later(() => {
+      this.isWaiting = false;
+      if (!this.rest) return;
+      if (!this.slice(pace)) this.goOnLater();
+      else if (this.gaveOld) this.tell(new Set());
+    });
+  }
+
+  private settle(cells: Set<string>, pace: Pace | undefined): boolean {
+    const { changed, isDone } = this.engineNow().settle(pace && (() => pace.isOver()));
+    for (const [column, rows] of changed) this.nameCells(column, rows, cells);
+    return isDone;
+  }
+
+  private nameCells(column: Column, rows: 'all' | ReadonlySet<number>, cells: Set<string>): void {
+    const { owners, models } = this.engineNow();
+    const owner = owners.get(column);
+    if (!owner?.model || column !== owner.model.result) return;
+    const places =
+      rows === 'all'
+        ? Array.from({ length: Math.min(column.rows.count, MOST_CHANGED) }, (_, at) => at)
+        : rows;
+    for (const row of places) {
+      if (cells.size >= MOST_CHANGED) return;
+      const id = rowIdAt(owner.sheet, owner.band, row, this.notebook, models);
+      cells.add(`${owner.model.sheet}/${id ?? ''}/${owner.model.definition.id}`);
+    }
+  }
+}
