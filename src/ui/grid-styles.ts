@@ -6,6 +6,8 @@ export const gridStyles = css`
     position: relative;
   }
   .scroller {
+    /* An edit lays out this sheet and not the page. */
+    contain: layout paint style;
     overflow: auto;
     max-height: max(320px, 76vh);
     background: var(--sheet);

@@ -38,7 +38,7 @@ export class BookWork {
     this.notebook = notebook;
     this.pace = pace;
     this.tell = tell;
-    this.rest = this.steps(new Set());
+    this.rest = this.steps(true);
   }
 
   stops(): readonly Stop[] {
@@ -56,13 +56,13 @@ export class BookWork {
     const cells = new Set<string>();
     this.pace?.begin();
     const isDone = this.settle(cells, inSlices ? this.pace : undefined);
-    this.restart(isDone ? new Set() : undefined);
+    this.restart(isDone);
     this.tell(cells);
   }
 
-  /** Begins again with an engine that is new and settled. */
-  restart(cells: Set<string> | undefined = new Set()): void {
-    this.rest = this.steps(cells);
+  /** Begins again, with an engine that is settled or has yet to be. */
+  restart(isSettled: boolean): void {
+    this.rest = this.steps(isSettled);
     this.gaveOld = false;
     if (this.pace) this.goOnLater();
   }
@@ -72,9 +72,9 @@ export class BookWork {
     while (this.rest) this.step();
   }
 
-  private *steps(settled: Set<string> | undefined): Generator<undefined> {
-    const cells = settled ?? new Set<string>();
-    if (!settled) {
+  private *steps(isSettled: boolean): Generator<undefined> {
+    if (!isSettled) {
+      const cells = new Set<string>();
       while (!this.settle(cells, this.pace)) yield;
       this.tell(cells);
     }

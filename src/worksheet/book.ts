@@ -186,7 +186,7 @@ export class Book implements BookView {
     if (changes.some(({ edit }) => edit === 'formula' || edit === 'own')) {
       this.engine = new Engine(definitionsOf(this.notebook.document.own), this.notebook);
       this.live = this.showSheets();
-      this.work.restart();
+      this.work.restart(true);
       for (const listener of this.listeners) listener({ cells: new Set() });
       return;
     }

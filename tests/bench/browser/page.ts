@@ -5,7 +5,7 @@ import { inCount, inTime, told, type Figure, type Findings } from '../figure.ts'
 import { largeJob } from '../large-job.ts';
 import { cleanPage, startApp, type App } from './app.ts';
 import { budgetFigures } from './budget.ts';
-import { scrollThrough } from './scrolling.ts';
+import { editAmong, scrollThrough } from './scrolling.ts';
 import { typeReadings, typingFigures } from './typing.ts';
 import { watchPage } from './watch.ts';
 
@@ -22,7 +22,7 @@ export async function onThePage(): Promise<Findings> {
     figures.push(...typingFigures(few, await typeReadings(large, 10_000, 200)));
     await large.context().close();
     const huge = await opened(app, 100_000);
-    figures.push(...(await scrollThrough(huge, 100_000)));
+    figures.push(...(await scrollThrough(huge, 100_000)), await editAmong(huge, 100_000));
     await huge.context().close();
     return { figures, curves: [] };
   } finally {

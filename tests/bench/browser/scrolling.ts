@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
 import { inCount, inTime, told, type Figure } from '../figure.ts';
+import { typeReadings } from './typing.ts';
 
 /** Frames of a scroll through all rows. */
 interface Scrolled {
@@ -35,6 +36,23 @@ export async function scrollThrough(page: Page, posts: number): Promise<readonly
       how: 'long task entries of the browser, which begin at 50 ms',
     }),
   ];
+}
+
+/** Types readings among so many posts, each seen on the screen before the next, and tells the longest task. */
+export async function editAmong(page: Page, posts: number): Promise<Figure> {
+  const edits = 20;
+  await page.waitForTimeout(3000);
+  await page.evaluate(() => (globalThis.noted.longTasks.length = 0));
+  const { toPaint } = await typeReadings(page, posts, edits);
+  const tasks = await page.evaluate(() => globalThis.noted.longTasks);
+  return told({
+    part: 'edit',
+    what: 'longest task while readings are typed',
+    size: `${inCount(posts)} posts`,
+    found: tasks.length === 0 ? 'none over 50 ms' : inTime(Math.max(...tasks)),
+    against: `${String(tasks.length)} tasks over 50 ms; every one of ${String(toPaint.length)} entries was painted`,
+    how: `${String(edits)} lean gaps typed with real keys down the sheet; long task entries of the browser, which begin at 50 ms`,
+  });
 }
 
 async function scroll({ steps, plain }: { steps: number; plain: boolean }): Promise<Scrolled> {

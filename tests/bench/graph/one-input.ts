@@ -117,7 +117,7 @@ function timesAt(posts: number): Times {
   const engine = new Engine(definitionsOf(notebook.document.own), notebook);
   const input = inputColumn(engine);
   const settle = settler(engine, notebook, input);
-  const changed = new Set(settle().keys());
+  const changed = new Set(settle().changed.keys());
   const worked = workedColumns(engine, changed);
   const { loops, leftOut } = loopsOf(worked, engine);
   const of = (sort: WorkedColumn['sort']) => loops.filter(({ column }) => column.sort === sort);

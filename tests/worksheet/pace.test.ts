@@ -1,0 +1,93 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { Notebook } from '../../src/notebook/index.ts';
+import { openBook, startDocument, type Book } from '../../src/worksheet/index.ts';
+
+const POSTS = 8;
+const edits = fc.array(
+  fc.record({
+    row: fc.nat(POSTS - 1),
+    column: fc.constantFrom('lean_gap', 'probe_depth', 'rock_test', 'post', 'remedy'),
+    text: fc.constantFrom('', '1 1/8', '0', '3', 'firm', 'snapped', 'replace', 'leave', '?'),
+    steps: fc.nat(30),
+  }),
+  { minLength: 1, maxLength: 6 },
+);
+
+describe('a book that is worked out a slice at a time', () => {
+  it('comes to the same as one worked out at one go, whatever is typed in between', () => {
+    fc.assert(
+      fc.property(edits, (acts) => {
+        const waiting: (() => void)[] = [];
+        const paced = openBook(run(), {
+          begin: () => undefined,
+          isOver: impatient(),
+          later: (step) => waiting.push(step),
+        });
+        const whole = openBook(run());
+        for (const { row, column, text, steps } of acts) {
+          for (const book of [paced, whole]) book.type('posts', `r${String(row)}`, column, text);
+          paced.stops();
+          for (let at = 0; at < steps; at += 1) waiting.shift()?.();
+        }
+        for (let step = waiting.shift(); step; step = waiting.shift()) step();
+        expect(seen(paced)).toEqual(seen(whole));
+      }),
+      { numRuns: 12 },
+    );
+  });
+
+  it('gives the stops from before until it is done, and says when it is', () => {
+    const waiting: (() => void)[] = [];
+    const book = openBook(run(), {
+      begin: () => undefined,
+      isOver: impatient(),
+      later: (step) => waiting.push(step),
+    });
+    book.finish();
+    const before = book.stops();
+    let told = 0;
+    book.subscribe(() => (told += 1));
+    book.type('posts', 'r1', 'rock_test', 'snapped');
+    expect(book.stops()).toBe(before);
+    for (let step = waiting.shift(); step; step = waiting.shift()) step();
+    expect(book.stops()).not.toBe(before);
+    expect(told).toBeGreaterThan(1);
+  });
+});
+
+/** Time is over at every second look. */
+function impatient(): () => boolean {
+  let looks = 0;
+  return () => (looks += 1) % 2 === 0;
+}
+
+function seen(book: Book): unknown {
+  const cells = book.sheets.map((sheet) =>
+    Array.from({ length: sheet.rowCount }, (_, row) =>
+      sheet.columns.map(({ id }) => sheet.cell(row, id).text),
+    ),
+  );
+  return { cells, stops: book.stops(), asks: book.asks() };
+}
+
+function run(): Notebook {
+  const document = startDocument('a run');
+  document.inputs.set('soil', 'gravel');
+  document.inputs.set('frost_depth', '24 in');
+  document.sheets.set(
+    'posts',
+    Array.from({ length: POSTS }, (_, at) => ({
+      id: `r${String(at)}`,
+      cells: new Map([
+        ['post', String(at + 1)],
+        ['station', `${String(at * 8)} ft`],
+        ['lean_gap', '3/8 in'],
+        ['level_length', '48 in'],
+        ['probe_depth', at % 3 === 0 ? '1 in' : '0 in'],
+        ['rock_test', 'firm'],
+      ]),
+    })),
+  );
+  return new Notebook(document);
+}
