@@ -1,6 +1,5 @@
 import { html, nothing, type ReactiveControllerHost, type TemplateResult } from 'lit';
 import { isProblem, sentence } from '../units/index.ts';
-import './comparison.ts';
 import type { ComparedFile, Desk, MergeChoice } from './desk.ts';
 import { send } from './events.ts';
 import type { OpenDesk } from './open-desk.ts';

@@ -1,12 +1,7 @@
 import { html, nothing, type ReactiveControllerHost, type TemplateResult } from 'lit';
-import './brought-in.ts';
 import type { BroughtIn, Desk, OpenJob } from './desk.ts';
 import type { FormulaPlace, Place } from './events.ts';
-import './formula-panel.ts';
 import type { OpenDesk } from './open-desk.ts';
-import './reports.ts';
-import './working.ts';
-import './yard.ts';
 
 /** What the panels need of the page they open over. */
 export interface PanelsHost extends ReactiveControllerHost {

@@ -4,22 +4,15 @@ import { AppFiles, type FilesHost } from './app-files.ts';
 import { AppPanels, type PanelsHost } from './app-panels.ts';
 import { appStyles } from './app-styles.ts';
 import type { LineOf } from './ask.ts';
-import './asks.ts';
-import './band.ts';
 import type { BroughtIn, Desk, OpenJob } from './desk.ts';
 import type { Place } from './events.ts';
-import './header.ts';
 import type { HeaderDeed } from './header.ts';
-import './import.ts';
 import type { Preview } from './import-desk.ts';
 import type { FileComing } from './import-flow.ts';
 import { OpenDesk } from './open-desk.ts';
-import './phone.ts';
-import './sheet.ts';
 import type { Sheet } from './sheet.ts';
 import './start.ts';
 import type { StartChoice } from './start.ts';
-import './string-line.ts';
 import { base } from './tokens.ts';
 
 /** Narrower than this a job is shown as cards. */

@@ -4,6 +4,9 @@ import type { Preview } from './import-desk.ts';
 import { ImportFlow } from './import-flow.ts';
 import type { StartChoice } from './start.ts';
 
+// Fetched beside the first screen, and here before a job is opened.
+const jobScreen = import('./job-screen.ts');
+
 /**
  * Which job is open, and what came of asking the desk. The open job stands in the page's address, so
  * that reloading and going back lead where a person expects.
@@ -83,7 +86,7 @@ export class OpenDesk implements ReactiveController {
   private async takeIfIn(coming: Promise<BroughtIn | undefined>): Promise<void> {
     const came = await coming;
     if (!came) return;
-    this.show(came.job);
+    await this.show(came.job);
     this.broughtIn = came;
   }
 
@@ -98,16 +101,16 @@ export class OpenDesk implements ReactiveController {
     if (!desk) return;
     switch (choice.choose) {
       case 'demo':
-        this.show(await desk.openDemo());
+        await this.show(await desk.openDemo());
         return;
       case 'empty':
-        this.show(await desk.startEmpty());
+        await this.show(await desk.startEmpty());
         return;
       case 'readings':
         await this.bringIn(choice.file);
         return;
       case 'notebook':
-        this.show(await desk.openFile(choice.file));
+        await this.show(await desk.openFile(choice.file));
         return;
       case 'open':
         await this.openKept(choice.id);
@@ -119,10 +122,11 @@ export class OpenDesk implements ReactiveController {
   }
 
   private async openKept(id: string): Promise<void> {
-    if (this.desk) this.show(await this.desk.open(id));
+    if (this.desk) await this.show(await this.desk.open(id));
   }
 
-  private show(job: OpenJob): void {
+  private async show(job: OpenJob): Promise<void> {
+    await jobScreen;
     this.job = job;
     this.trouble = '';
     this.jobChanged(job);
