@@ -4,6 +4,7 @@ import type { AggregateName } from './general.ts';
 import { CANCELLED } from './near.ts';
 import { CHUNK, Node, type Trace } from './node.ts';
 import type { OutsideNode } from './node-column.ts';
+import { needingAll } from './node-operands.ts';
 
 /** The part of an aggregate that goes over one band of rows. */
 export interface Band {
@@ -108,6 +109,11 @@ export class FewNode extends Node {
     for (const node of this.given) node.fill(from, count);
     if (this.name === 'min' || this.name === 'max') this.fillExtreme(count, this.name);
     else for (let i = 0; i < count; i++) this.data[i] = this.work(i).result;
+  }
+
+  override stated(count: number): Uint8Array {
+    if (this.name !== 'min' && this.name !== 'max') return super.stated(count);
+    return needingAll(this, this.given, this.room().subarray(0, count));
   }
 
   trace(i: number, trace?: Trace): State {

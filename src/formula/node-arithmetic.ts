@@ -92,7 +92,9 @@ export class PowerNode extends PairNode {
 /** `-a`. */
 export class NegativeNode extends OneNode {
   protected combine(count: number): void {
-    for (let i = 0; i < count; i++) this.data[i] = 0 - this.of.value(i);
+    const { data } = this;
+    const { data: from, at } = this.of;
+    for (let i = 0; i < count; i++) data[i] = 0 - (from[at + i] as number);
   }
 }
 

@@ -33,6 +33,10 @@ export class ColumnNode extends Node {
     this.at = from;
   }
 
+  override stated(count: number): Uint8Array {
+    return this.column.states.subarray(this.from, this.from + count);
+  }
+
   trace(i: number, trace?: Trace): State {
     return stateAt(this.column, this.from + i, trace);
   }
@@ -60,6 +64,14 @@ export class FollowedNode extends Node {
     } else {
       for (let i = 0; i < count; i++) data[i] = values[placeIn(column.rows, rows, from + i)] ?? NaN;
     }
+  }
+
+  override stated(count: number): Uint8Array {
+    const states = this.room().subarray(0, count);
+    const { column, rows, from } = this;
+    for (let i = 0; i < count; i++)
+      states[i] = column.states[placeIn(column.rows, rows, from + i)] ?? BLANK;
+    return states;
   }
 
   trace(i: number, trace?: Trace): State {
@@ -109,6 +121,12 @@ export class SingleNode extends Node {
     if (!Object.is(this.data[0], value)) this.data.fill(value);
   }
 
+  override stated(count: number): Uint8Array {
+    return this.room()
+      .fill(stateAt(this.column, 0, undefined), 0, count)
+      .subarray(0, count);
+  }
+
   trace(_i: number, trace?: Trace): State {
     return stateAt(this.column, 0, trace);
   }
@@ -139,6 +157,11 @@ export class StillNode extends Node {
     this.of.fill(from, 1);
     const value = this.of.value(0);
     if (!Object.is(this.data[0], value)) this.data.fill(value);
+  }
+
+  override stated(count: number): Uint8Array {
+    const state = this.knows(0) ? KNOWN : this.of.trace(0);
+    return this.room().fill(state, 0, count).subarray(0, count);
   }
 
   trace(_i: number, trace?: Trace): State {

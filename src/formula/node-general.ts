@@ -4,13 +4,14 @@ import type { GeneralName } from './general.ts';
 import { settled } from './near.ts';
 import { Node, type Trace } from './node.ts';
 import { largest } from './node-logic.ts';
-import { worstOf } from './node-operands.ts';
+import { needingAll, worstOf } from './node-operands.ts';
 
 /** `given(x, otherwise)`: answers for a blank, and for nothing else. */
 export class GivenNode extends Node {
   private readonly of: Node;
   private readonly otherwise: Node;
   private readonly isWhole: boolean;
+  private readonly own = this.data;
 
   /** `isWhole`: what answers for a blank is worked out in any case. */
   constructor(of: Node, otherwise: Node, isWhole: boolean) {
@@ -25,19 +26,33 @@ export class GivenNode extends Node {
   }
 
   fill(from: number, count: number): void {
-    const { data, of, otherwise } = this;
+    const { own, of, otherwise } = this;
     of.fill(from, count);
-    let isAsked = this.isWhole;
-    if (isAsked) otherwise.fill(from, count);
     const [values, v] = [of.data, of.at];
-    for (let i = 0; i < count; i++) {
-      const value = values[v + i] as number;
-      data[i] = value;
-      if (value === value || of.trace(i) !== BLANK) continue;
-      if (!isAsked) otherwise.fill(from, count);
-      isAsked = true;
-      data[i] = otherwise.data[otherwise.at + i] as number;
-    }
+    let unknown = 0;
+    for (let i = 0; i < count; i++) if (values[v + i] !== values[v + i]) unknown += 1;
+    const states = unknown === 0 ? undefined : of.stated(count);
+    let blanks = 0;
+    for (let i = 0; states && i < count; i++) if (states[i] === BLANK) blanks += 1;
+    if (blanks > 0 || this.isWhole) otherwise.fill(from, count);
+    // Where all rows are answered alike, the answer is read where it stands.
+    if (!states || blanks === 0) return this.stand(of);
+    if (blanks === count) return this.stand(otherwise);
+    const [others, o] = [otherwise.data, otherwise.at];
+    for (let i = 0; i < count; i++)
+      own[i] = (states[i] === BLANK ? others[o + i] : values[v + i]) as number;
+    this.data = own;
+    this.at = 0;
+  }
+
+  override stated(count: number): Uint8Array {
+    const states = this.of.stated(count);
+    if (!states.includes(BLANK)) return states;
+    const others = this.otherwise.stated(count);
+    const answered = this.room().subarray(0, count);
+    for (let i = 0; i < count; i++)
+      answered[i] = (states[i] === BLANK ? others[i] : states[i]) as State;
+    return answered;
   }
 
   trace(i: number, trace?: Trace): State {
@@ -54,6 +69,7 @@ export class OnlyIfNode extends Node {
   private readonly of: Node;
   private readonly condition: Node;
   private readonly isWhole: boolean;
+  private isAsked = false;
 
   /** `isWhole`: x is worked out in any case. */
   constructor(of: Node, condition: Node, isWhole: boolean) {
@@ -76,6 +92,16 @@ export class OnlyIfNode extends Node {
     if (isAsked) of.fill(from, count);
     const [values, v] = [of.data, of.at];
     for (let i = 0; i < count; i++) data[i] = flags[f + i] === 1 ? (values[v + i] as number) : NaN;
+    this.isAsked = isAsked;
+  }
+
+  override stated(count: number): Uint8Array {
+    const states = this.room().fill(BLANK, 0, count).subarray(0, count);
+    if (!this.isAsked) return states;
+    const given = this.of.stated(count);
+    const { data, at } = this.condition;
+    for (let i = 0; i < count; i++) if (data[at + i] === 1) states[i] = given[i] as State;
+    return states;
   }
 
   trace(i: number, trace?: Trace): State {
@@ -120,6 +146,10 @@ export class FunctionNode extends Node {
       // Adding nought turns minus nought, as of ceil(-0.5), into nought.
       data[i] = value - value === 0 ? value + 0 : NaN;
     }
+  }
+
+  override stated(count: number): Uint8Array {
+    return needingAll(this, this.given, this.room().subarray(0, count));
   }
 
   trace(i: number, trace?: Trace): State {

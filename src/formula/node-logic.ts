@@ -53,11 +53,13 @@ export class SameNode extends DecidedPair {
   }
 
   protected combine(count: number): void {
-    const { data, left, right, wanted } = this;
+    const { data, wanted } = this;
+    const [a, b] = [this.left.data, this.right.data];
+    const [p, q] = [this.left.at, this.right.at];
     for (let i = 0; i < count; i++) {
-      const a = left.data[left.at + i] as number;
-      const b = right.data[right.at + i] as number;
-      data[i] = a !== a || b !== b ? NaN : a === b ? wanted : 1 - wanted;
+      const x = a[p + i] as number;
+      const y = b[q + i] as number;
+      data[i] = x !== x || y !== y ? NaN : x === y ? wanted : 1 - wanted;
     }
   }
 }
@@ -73,12 +75,14 @@ export class LogicNode extends DecidedPair {
   }
 
   protected combine(count: number): void {
-    const { data, left, right, decider } = this;
+    const { data, decider } = this;
+    const [a, b] = [this.left.data, this.right.data];
+    const [p, q] = [this.left.at, this.right.at];
     for (let i = 0; i < count; i++) {
-      const a = left.data[left.at + i] as number;
-      const b = right.data[right.at + i] as number;
-      if (a === decider || b === decider) data[i] = decider;
-      else data[i] = a !== a || b !== b ? NaN : 1 - decider;
+      const x = a[p + i] as number;
+      const y = b[q + i] as number;
+      if (x === decider || y === decider) data[i] = decider;
+      else data[i] = x !== x || y !== y ? NaN : 1 - decider;
     }
   }
 }
@@ -86,7 +90,9 @@ export class LogicNode extends DecidedPair {
 /** `not a`. */
 export class NotNode extends OneNode {
   protected combine(count: number): void {
-    for (let i = 0; i < count; i++) this.data[i] = 1 - this.of.value(i);
+    const { data } = this;
+    const { data: flags, at } = this.of;
+    for (let i = 0; i < count; i++) data[i] = 1 - (flags[at + i] as number);
   }
 }
 
@@ -96,6 +102,10 @@ export class ChoiceNode extends Node {
   private readonly then: Node;
   private readonly otherwise: Node;
   private readonly isWhole: boolean;
+  private readonly own = this.data;
+  /** Which branches the last fill worked out. */
+  private hasYes = false;
+  private hasNo = false;
 
   /** `isWhole`: both branches are worked out in any case, for somebody who wants to see them. */
   constructor(when: Node, then: Node, otherwise: Node, isWhole: boolean) {
@@ -111,24 +121,45 @@ export class ChoiceNode extends Node {
   }
 
   fill(from: number, count: number): void {
-    const { data, when, then, otherwise } = this;
+    const { own, when, then, otherwise } = this;
     when.fill(from, count);
     const [flags, w] = [when.data, when.at];
-    let hasYes = this.isWhole;
-    let hasNo = this.isWhole;
-    for (let i = 0; i < count && !(hasYes && hasNo); i++) {
+    let yeses = 0;
+    let noes = 0;
+    for (let i = 0; i < count; i++) {
       const flag = flags[w + i];
-      if (flag === 1) hasYes = true;
-      else if (flag === 0) hasNo = true;
+      if (flag === 1) yeses += 1;
+      else if (flag === 0) noes += 1;
     }
-    if (hasYes) then.fill(from, count);
-    if (hasNo) otherwise.fill(from, count);
+    this.hasYes = yeses > 0 || this.isWhole;
+    this.hasNo = noes > 0 || this.isWhole;
+    if (this.hasYes) then.fill(from, count);
+    if (this.hasNo) otherwise.fill(from, count);
+    // Where all rows take one branch, it is read where it stands.
+    if (yeses === count) return this.stand(then);
+    if (noes === count) return this.stand(otherwise);
     const [yes, y, no, n] = [then.data, then.at, otherwise.data, otherwise.at];
     for (let i = 0; i < count; i++) {
       const flag = flags[w + i] as number;
-      if (flag === 1) data[i] = yes[y + i] as number;
-      else data[i] = flag === 0 ? (no[n + i] as number) : NaN;
+      if (flag === 1) own[i] = yes[y + i] as number;
+      else own[i] = flag === 0 ? (no[n + i] as number) : NaN;
     }
+    this.data = own;
+    this.at = 0;
+  }
+
+  override stated(count: number): Uint8Array {
+    const { when, then, otherwise } = this;
+    const states = this.room().subarray(0, count);
+    const unknown = when.stated(count);
+    const yes = this.hasYes ? then.stated(count) : states;
+    const no = this.hasNo ? otherwise.stated(count) : states;
+    const [flags, w] = [when.data, when.at];
+    for (let i = 0; i < count; i++) {
+      const flag = flags[w + i];
+      states[i] = (flag === 1 ? yes[i] : flag === 0 ? no[i] : unknown[i]) as State;
+    }
+    return states;
   }
 
   trace(i: number, trace?: Trace): State {

@@ -20,6 +20,10 @@ export abstract class OneNode extends Node {
     this.combine(count);
   }
 
+  override stated(count: number): Uint8Array {
+    return this.of.stated(count);
+  }
+
   trace(i: number, trace?: Trace): State {
     return this.knows(i) ? KNOWN : this.of.trace(i, trace);
   }
@@ -49,6 +53,10 @@ export abstract class PairNode extends Node {
     this.combine(count);
   }
 
+  override stated(count: number): Uint8Array {
+    return needingAll(this, this.parts, this.room().subarray(0, count));
+  }
+
   trace(i: number, trace?: Trace): State {
     if (this.knows(i)) return KNOWN;
     const { left, right } = this;
@@ -64,6 +72,23 @@ export abstract class PairNode extends Node {
 
   /** Why two known operands have no result; only asked where there is none. */
   protected abstract why(left: number, right: number): Problem;
+}
+
+/** The states of a node that needs every one of some others, where no row of theirs was left out; written to `states`. */
+export function needingAll(node: Node, parts: readonly Node[], states: Uint8Array): Uint8Array {
+  const { data, at } = node;
+  states.fill(KNOWN);
+  for (const part of parts) {
+    const needed = part.stated(states.length);
+    for (let i = 0; i < states.length; i++)
+      if ((needed[i] as State) > (states[i] as State)) states[i] = needed[i] as State;
+  }
+  for (let i = 0; i < states.length; i++) {
+    const value = data[at + i] as number;
+    if (value === value) states[i] = KNOWN;
+    else states[i] ||= WRONG;
+  }
+  return states;
 }
 
 /** The state that results from needing every one of some nodes. */

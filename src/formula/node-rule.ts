@@ -1,8 +1,8 @@
 import { BLANK, KNOWN, WRONG, worse, type Column, type State } from '../graph/index.ts';
 import type { Argument, Rule } from '../trade/index.ts';
 import { isProblem, type Answer } from '../units/index.ts';
-import { Node, type Trace } from './node.ts';
-import { worstOf } from './node-operands.ts';
+import { CHUNK, Node, type Trace } from './node.ts';
+import { needingAll, worstOf } from './node-operands.ts';
 
 /** Hands a rule one argument, in the form the rule takes it. */
 export interface ArgumentSource {
@@ -49,27 +49,34 @@ export class RuleNode extends Node {
 
   fill(from: number, count: number): void {
     for (const node of this.nodes) node.fill(from, count);
+    if (this.isNumeric) {
+      this.fillNumeric(count);
+      return;
+    }
     const { data, nodes, last } = this;
+    const columns = nodes.map((node) => node.data);
+    const places = nodes.map((node) => node.at);
     for (let i = 0; i < count; i++) {
       let isSame = this.hasLast;
       let isKnown = true;
-      for (let at = 0; at < nodes.length; at++) {
-        const node = nodes[at] as Node;
-        const value = node.data[node.at + i] as number;
+      for (let at = 0; at < columns.length; at++) {
+        const value = (columns[at] as Float64Array)[(places[at] as number) + i] as number;
         if (value !== value) isKnown = false;
         if (value !== last[at]) isSame = false;
         last[at] = value;
       }
       if (!isSame) {
-        this.lastAnswer = !isKnown
-          ? NaN
-          : this.isNumeric
-            ? this.numeric()
-            : numberOf(this.answer(i));
+        this.lastAnswer = isKnown ? numberOf(this.answer(i)) : NaN;
         this.hasLast = isKnown;
       }
       data[i] = this.lastAnswer;
     }
+  }
+
+  override stated(count: number): Uint8Array {
+    const isCells = this.given.every(({ nodes }) => nodes.length > 0);
+    if (!isCells) return super.stated(count);
+    return needingAll(this, this.nodes, this.room().subarray(0, count));
   }
 
   trace(i: number, trace?: Trace): State {
@@ -83,12 +90,37 @@ export class RuleNode extends Node {
     return WRONG;
   }
 
-  // The commonest calls by far; no array is made a row.
-  private numeric(): number {
-    const { apply, last } = this;
-    return numberOf(
-      apply(last[0] as number, last[1] as number, last[2] as number, last[3] as number),
-    );
+  // The commonest calls by far: up to four numbers, and no array a row.
+  private fillNumeric(count: number): void {
+    const { apply, data, nodes, last } = this;
+    const many = nodes.length;
+    const [n0, n1, n2, n3] = nodes;
+    const [a, b] = [n0?.data ?? NOUGHTS, n1?.data ?? NOUGHTS];
+    const [c, d] = [n2?.data ?? NOUGHTS, n3?.data ?? NOUGHTS];
+    const [p, q, r, s] = [n0?.at ?? 0, n1?.at ?? 0, n2?.at ?? 0, n3?.at ?? 0];
+    let [w = 0, x = 0, y = 0, z = 0] = last;
+    let answer = this.hasLast ? this.lastAnswer : NaN;
+    let isKept = this.hasLast;
+    for (let i = 0; i < count; i++) {
+      const e = a[p + i] as number;
+      const f = b[q + i] as number;
+      const g = c[r + i] as number;
+      const h = d[s + i] as number;
+      // What is not known is never the same.
+      if (!isKept || e !== w || f !== x || g !== y || h !== z) {
+        isKept = true;
+        [w, x, y, z] = [e, f, g, h];
+        if (e !== e || f !== f || g !== g || h !== h) answer = NaN;
+        else if (many === 1) answer = numberOf(apply(e));
+        else if (many === 2) answer = numberOf(apply(e, f));
+        else if (many === 3) answer = numberOf(apply(e, f, g));
+        else answer = numberOf(many === 4 ? apply(e, f, g, h) : apply());
+      }
+      data[i] = answer;
+    }
+    last.set([w, x, y, z].slice(0, many));
+    this.lastAnswer = answer;
+    this.hasLast = isKept;
   }
 
   private answer(i: number): Answer {
@@ -178,6 +210,8 @@ export class WholeColumnSource implements ArgumentSource {
     return worst;
   }
 }
+
+const NOUGHTS = new Float64Array(CHUNK);
 
 function numberOf(answer: Answer): number {
   return typeof answer === 'number' && Number.isFinite(answer) ? answer : NaN;

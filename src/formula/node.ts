@@ -1,4 +1,4 @@
-import { type Column, type State } from '../graph/index.ts';
+import { KNOWN, type Column, type State } from '../graph/index.ts';
 import type { Problem } from '../units/index.ts';
 
 /** Rows worked out at a time: small enough for the processor's cache, large enough to spread the calls. */
@@ -19,12 +19,31 @@ export interface Trace {
 export abstract class Node {
   data: Float64Array = new Float64Array(CHUNK);
   at = 0;
+  private states: Uint8Array | undefined;
 
   /** Works out `count` rows (at most CHUNK) from row `from` on. */
   abstract fill(from: number, count: number): void;
 
   /** The state of the row at place `i` of the last fill; tells `trace` the reasons where it is given. */
   abstract trace(i: number, trace?: Trace): State;
+
+  /** The states of the first `count` rows of the last fill. The array is used again at the next. */
+  stated(count: number): Uint8Array {
+    const states = this.room().subarray(0, count);
+    for (let i = 0; i < count; i++) states[i] = this.knows(i) ? KNOWN : this.trace(i);
+    return states;
+  }
+
+  /** Has the values of another node, where that keeps them. */
+  protected stand(at: Node): void {
+    this.data = at.data;
+    this.at = at.at;
+  }
+
+  /** Where `stated` writes. */
+  protected room(): Uint8Array {
+    return (this.states ??= new Uint8Array(CHUNK));
+  }
 
   /** Forgets what was worked out once for all rows. */
   restart(): void {

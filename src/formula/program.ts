@@ -36,11 +36,15 @@ export class Program implements Computation {
     for (let start = from; start < to; start += CHUNK) {
       const count = Math.min(CHUNK, to - start);
       node.fill(start, count);
+      const { data, at } = node;
+      let isKnown = true;
       for (let i = 0; i < count; i++) {
-        const value = node.data[node.at + i] as number;
+        const value = data[at + i] as number;
         values[start + i] = value;
-        states[start + i] = value === value ? KNOWN : node.trace(i);
+        isKnown &&= value === value;
       }
+      if (isKnown) states.fill(KNOWN, start, start + count);
+      else states.set(node.stated(count), start);
     }
   }
 
