@@ -36,8 +36,14 @@ export class GivenNode extends Node {
     for (let i = 0; states && i < count; i++) if (states[i] === BLANK) blanks += 1;
     if (blanks > 0 || this.isWhole) otherwise.fill(from, count);
     // Where all rows are answered alike, the answer is read where it stands.
-    if (!states || blanks === 0) return this.stand(of);
-    if (blanks === count) return this.stand(otherwise);
+    if (!states || blanks === 0) {
+      this.stand(of);
+      return;
+    }
+    if (blanks === count) {
+      this.stand(otherwise);
+      return;
+    }
     const [others, o] = [otherwise.data, otherwise.at];
     for (let i = 0; i < count; i++)
       own[i] = (states[i] === BLANK ? others[o + i] : values[v + i]) as number;

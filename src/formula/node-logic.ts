@@ -136,8 +136,14 @@ export class ChoiceNode extends Node {
     if (this.hasYes) then.fill(from, count);
     if (this.hasNo) otherwise.fill(from, count);
     // Where all rows take one branch, it is read where it stands.
-    if (yeses === count) return this.stand(then);
-    if (noes === count) return this.stand(otherwise);
+    if (yeses === count) {
+      this.stand(then);
+      return;
+    }
+    if (noes === count) {
+      this.stand(otherwise);
+      return;
+    }
     const [yes, y, no, n] = [then.data, then.at, otherwise.data, otherwise.at];
     for (let i = 0; i < count; i++) {
       const flag = flags[w + i] as number;
