@@ -61,7 +61,7 @@ describe('the crew sheet', () => {
   it('tells a finer way, and how many holes it takes', () => {
     const book = sample('D3-snapped');
     const [row] = [book.sheet('posts')!.rowId(0)];
-    typeInto(book, 'posts', row, { work: 'two posts beside' });
+    typeInto(book, 'posts', row, { method: 'two posts beside' });
     expect(crewLines(book)[0]).toMatchObject({
       way: 'two posts beside',
       hole: '2 of 12 in x 30 in',

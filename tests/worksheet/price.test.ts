@@ -92,6 +92,13 @@ describe('the snapped post, carried to its price', () => {
     expect(stopsOf(out, 'removal', 'breaking_dust')).toHaveLength(1);
   });
 
+  it('widens the hole of the one post whose footing is broken out', () => {
+    const posts = { remedy: 'replace', footing_width: '12 in', footing_depth: '24 in' };
+    const two = siteOf({}, [posts, { ...posts, footing_way: 'broken out' }]);
+    expect(shown(two, 'holes', 'width')).toEqual(['12', '16']);
+    expect(shown(two, 'removal', 'way')).toEqual(['pulled whole', 'broken out']);
+  });
+
   it('waits for what has no price, and says so', () => {
     const bare = sample('D3-snapped', RATES);
     expect(bare.sheet('job')!.cell(0, 'total_price').value).toBeUndefined();

@@ -97,7 +97,7 @@ describe('what is chosen for a hole on the ledge', () => {
     // 5 x 1.7994 = 8.997 -> 16.49 and 3.30 a hole; gravel 5 x 0.3927 ft3 from 0.5 ft3 bags.
     expect(bags(chosen('move the hole'), '80 lb')).toBe('17/20');
     expect(list('move the hole')).toEqual(
-      expect.arrayContaining(['5 each 4x4 post 10', '4 bag gravel']),
+      expect.arrayContaining(['5 each 4x4 post 10', '4 bag 3/4 in clean stone gravel']),
     );
   });
 

@@ -108,9 +108,9 @@ describe('<bp-job-form>', () => {
 
   it('calls an entry yours only once somebody typed it', async () => {
     const form = await openForm();
-    const said = (): string => words(fieldOf(form, 'hole_width', '.standing'));
-    expect(said()).toContain('common practice');
-    book.type('job', 'job', 'hole_width', '14 in');
+    const said = (): string => words(fieldOf(form, 'soil', '.standing'));
+    expect(said()).not.toContain('yours');
+    book.type('job', 'job', 'soil', 'clay');
     await drawn(form);
     expect(said()).toBe('yours');
   });
