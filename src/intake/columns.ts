@@ -14,7 +14,7 @@ export interface SheetColumn {
 }
 
 // A remedy is the estimator's; a list of ours carries what the notebook suggested, which is no entry unless somebody says so.
-const NOT_FROM_FILES = ['remedy'];
+const NOT_FROM_FILES = ['remedy', 'cause', 'method'];
 
 /** The columns a file may fill, and the heads of those that are worked out, so that our own lists read back. A header that somebody settled on the remedy fills it. */
 export function intakeColumns(

@@ -11,6 +11,7 @@ import price from '../../worksheets/price.json' with { type: 'json' };
 import prices from '../../worksheets/prices.json' with { type: 'json' };
 import rates from '../../worksheets/rates.json' with { type: 'json' };
 import removal from '../../worksheets/removal.json' with { type: 'json' };
+import returnVisit from '../../worksheets/return_visit.json' with { type: 'json' };
 import temperatures from '../../worksheets/temperatures.json' with { type: 'json' };
 import type { SheetDefinition } from './definition.ts';
 
@@ -30,4 +31,5 @@ export const SHEETS = [
   rates,
   labor,
   price,
+  returnVisit,
 ] as readonly SheetDefinition[];
