@@ -1,4 +1,5 @@
 import { BLANK, KNOWN, WRONG, type Rows, type State, type Words } from '../graph/index.ts';
+import type { OnTheWay } from '../trade/index.ts';
 import type { Problem, Value } from '../units/index.ts';
 import { wholeReferences } from './check-call.ts';
 import { compileParts, decode } from './compile.ts';
@@ -32,6 +33,13 @@ export function workedParts(expression: Expression, rows: Rows, words: Words, ro
 /** A part and all those inside it, outermost first, in the order they are written. */
 export function allParts(part: Part): readonly Part[] {
   return [part, ...part.parts.flatMap(allParts)];
+}
+
+/** The values that the rule of a part goes through on its way; none where it gave no answer. */
+export function onTheWay({ expression, parts, value }: Part): readonly OnTheWay[] {
+  if (expression.form !== 'rule' || value === undefined) return [];
+  const given = parts.map((part) => part.value);
+  return expression.rule.onTheWay?.(given as never, value as never) ?? [];
 }
 
 /** A part as it is written, with the brackets that belong to it. */

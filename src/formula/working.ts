@@ -2,7 +2,7 @@ import { EnteredRows, Words } from '../graph/index.ts';
 import { numberText, sentence, siUnit, type Unit } from '../units/index.ts';
 import type { Expression } from './expression.ts';
 import type { Formula } from './formula.ts';
-import { allParts, partText, partsInOrder, type Part } from './part.ts';
+import { allParts, onTheWay, partText, partsInOrder, type Part } from './part.ts';
 import { Program } from './program.ts';
 import { unitFor, valueText } from './reckon.ts';
 
@@ -53,6 +53,10 @@ class Writer {
       `${this.text(expression)}${part.used ? '' : '  (not used)'}`,
       ...aligned([...given, ['gives', part.problem?.found ?? this.value(part)]]),
       `  ${rule.meaning}`,
+      `  ${rule.equation}`,
+      ...aligned(
+        onTheWay(part).map(({ symbol, meaning, value }) => [symbol, `${value}  (${meaning})`]),
+      ),
       `  Source: ${rule.source}`,
       `  Standing: ${rule.standing}`,
       ...(rule.caution === undefined ? [] : [`  Caution: ${rule.caution}`]),

@@ -8,7 +8,8 @@ const FRICTION_RANGE = [20 * DEGREE, 50 * DEGREE] as const;
 /**
  * Ultimate horizontal force on a short post free to turn in sand.
  *
- * H = 0.5 gamma b Kp L^3 / (e + L), Kp = tan^2(45 deg + phi / 2)
+ * H = 0.5 gamma b Kp L^3 / (e + L), Kp = tan^2(45 deg + phi / 2); L depth, e arm,
+ * b width, gamma unit weight, phi friction angle
  *
  * Ultimate: divide by a safety factor before use. For a post stiff against the
  * ground. Friction angles from 20 to 50 deg (common practice, no source).
@@ -46,7 +47,8 @@ export function sandCapacity(
 /**
  * Ultimate horizontal force on a short post free to turn in clay.
  *
- * f = H / (9 c b), g = sqrt(H (e + z0 + f/2) / (2.25 c b)), L = z0 + f + g
+ * f = H / (9 c b), g = sqrt(H (e + z0 + f/2) / (2.25 c b)), L = z0 + f + g; L depth, e arm,
+ * b width, c cohesion, z0 dead zone
  *
  * Put together, f^2 + (4 (e + z0) + 2 D) f - D^2 = 0 with D = L - z0, solved
  * exactly. Ultimate: divide by a safety factor before use. No force is credited

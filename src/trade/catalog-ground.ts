@@ -19,6 +19,18 @@ import {
   velocityPressure,
   wallForceCoefficient,
 } from './wind.ts';
+import {
+  capacityOnTheWay,
+  clayOnTheWay,
+  coefficientOnTheWay,
+  embedmentOnTheWay,
+  endWindOnTheWay,
+  fenceWindOnTheWay,
+  pressureOnTheWay,
+  restrainedOnTheWay,
+  sandOnTheWay,
+  widthOnTheWay,
+} from './on-the-way.ts';
 import type { Rule } from './rule.ts';
 import { angle, force, length, pressure, pressurePerDepth, speed, takes } from './takes.ts';
 
@@ -40,6 +52,7 @@ export const GROUND_RULES: readonly Rule[] = [
     result: length,
     unit: 'in',
     meaning: 'Least depth of a post hole by the height of the fence.',
+    equation: 'depth = 24 in, and 3 in more for each foot of fence over 4 ft',
     source: 'ASTM F567-11, 5.1',
     standing: 'standard',
     caution: DEPTH,
@@ -51,6 +64,7 @@ export const GROUND_RULES: readonly Rule[] = [
     result: length,
     unit: 'in',
     meaning: 'Diameter of a post hole by the size of the post.',
+    equation: 'diameter = 4 x the largest section up to 4 in, 3 x above',
     source: 'ASTM F567-11, 5.1',
     standing: 'standard',
     apply: holeWidthByPost,
@@ -61,6 +75,7 @@ export const GROUND_RULES: readonly Rule[] = [
     result: length,
     unit: 'in',
     meaning: 'The width of a square post or footing as the lateral rule counts it: its diagonal.',
+    equation: 'width = side x sqrt(2)',
     source: 'IBC 2012 1807.3.2.1, definition of b',
     standing: 'code',
     apply: squareWidth,
@@ -71,10 +86,13 @@ export const GROUND_RULES: readonly Rule[] = [
     result: length,
     unit: 'ft',
     meaning: 'Depth of embedment for a post that is free to turn at grade.',
+    equation:
+      'd = 0.5 A (1 + sqrt(1 + 4.36 h / A)), A = 2.34 P / (S1 b), S1 = s d / 3, d in S1 not over 12 ft; P force, h arm, b width, s bearing',
     source: 'IBC 2012 1807.3.2.1, Eq. 18-1',
     standing: 'code',
     caution: GROUND,
     apply: lateralEmbedment,
+    onTheWay: embedmentOnTheWay,
   },
   {
     name: 'lateral_embedment_restrained',
@@ -82,10 +100,13 @@ export const GROUND_RULES: readonly Rule[] = [
     result: length,
     unit: 'ft',
     meaning: 'Depth of embedment for a post held at grade by a slab or rigid paving.',
+    equation:
+      'd^2 = 4.25 P h / (S3 b), S3 = s d, d in S3 not over 12 ft; P force, h arm, b width, s bearing',
     source: 'IBC 2012 1807.3.2.2, Eq. 18-2 and 18-3',
     standing: 'code',
     caution: GROUND,
     apply: lateralEmbedmentRestrained,
+    onTheWay: restrainedOnTheWay,
   },
   {
     name: 'lateral_capacity',
@@ -93,10 +114,13 @@ export const GROUND_RULES: readonly Rule[] = [
     result: force,
     unit: 'lbf',
     meaning: 'The horizontal force that a post free to turn at grade may take.',
+    equation:
+      'P = A S1 b / 2.34, A = d^2 / (d + 1.09 h), S1 = s d / 3, d in S1 not over 12 ft; d depth, h arm, b width, s bearing',
     source: 'IBC 2012 1807.3.2.1, Eq. 18-1',
     standing: 'code',
     caution: GROUND,
     apply: lateralCapacity,
+    onTheWay: capacityOnTheWay,
   },
   {
     name: 'width_for_capacity',
@@ -104,10 +128,13 @@ export const GROUND_RULES: readonly Rule[] = [
     result: length,
     unit: 'in',
     meaning: 'The width of footing with which a given depth takes a given force.',
+    equation:
+      'b = 2.34 P / (A S1), A = d^2 / (d + 1.09 h), S1 = s d / 3, d in S1 not over 12 ft; P force, h arm, d depth, s bearing',
     source: 'IBC 2012 1807.3.2.1, Eq. 18-1',
     standing: 'code',
     caution: GROUND,
     apply: widthForCapacity,
+    onTheWay: widthOnTheWay,
   },
   {
     name: 'soil_bearing',
@@ -115,6 +142,7 @@ export const GROUND_RULES: readonly Rule[] = [
     result: pressurePerDepth,
     unit: 'psf/ft',
     meaning: 'Presumptive allowable lateral bearing of a soil, per depth.',
+    equation: 'bearing = the value of the table for the soil',
     source: 'IBC 2012 Table 1806.2',
     standing: 'code',
     caution: GROUND,
@@ -132,10 +160,13 @@ export const GROUND_RULES: readonly Rule[] = [
     result: force,
     unit: 'lbf',
     meaning: 'Ultimate horizontal force on a short post free to turn in sand.',
+    equation:
+      'H = 0.5 gamma b Kp L^3 / (e + L), Kp = tan^2(45 deg + phi / 2); L depth, e arm, b width, gamma unit weight, phi friction angle',
     source: 'Broms, short free head in sand; UFC 3-220-20 (Jan 2025) Eq. 6-63',
     standing: 'theory',
     caution: ULTIMATE,
     apply: sandCapacity,
+    onTheWay: sandOnTheWay,
   },
   {
     name: 'clay_capacity',
@@ -149,10 +180,13 @@ export const GROUND_RULES: readonly Rule[] = [
     result: force,
     unit: 'lbf',
     meaning: 'Ultimate horizontal force on a short post free to turn in clay.',
+    equation:
+      'f = H / (9 c b), g = sqrt(H (e + z0 + f/2) / (2.25 c b)), L = z0 + f + g; L depth, e arm, b width, c cohesion, z0 dead zone',
     source: 'Broms, short free head in clay; UFC 3-220-20 (Jan 2025) Eq. 6-59 to 6-61',
     standing: 'theory',
     caution: ULTIMATE,
     apply: clayCapacity,
+    onTheWay: clayOnTheWay,
   },
   {
     name: 'frost_grip',
@@ -160,6 +194,7 @@ export const GROUND_RULES: readonly Rule[] = [
     result: force,
     unit: 'lbf',
     meaning: 'The upward force with which frozen ground can grip the side of a round footing.',
+    equation: 'force = bond x pi x width x frost depth',
     source: 'Canadian Foundation Engineering Manual, 4th ed., as quoted in a forum thread',
     standing: 'theory',
     caution: FROST,
@@ -171,10 +206,13 @@ export const GROUND_RULES: readonly Rule[] = [
     result: pressure,
     unit: 'psf',
     meaning: 'Velocity pressure of the wind at a height.',
+    equation:
+      'q = 0.00256 Kz Kzt Kd Ke V^2 (psf, mph), Kz = 2.01 (max(z, 15 ft) / zg)^(2/alpha), Kd 0.85, Kzt 1, Ke 1; V speed, z height',
     source: 'ASCE 7-16 26.10, as carried in public worksheets',
     standing: 'standard',
     caution: WIND,
     apply: velocityPressure,
+    onTheWay: pressureOnTheWay,
   },
   {
     name: 'wall_force_coefficient',
@@ -182,10 +220,13 @@ export const GROUND_RULES: readonly Rule[] = [
     result: PLAIN,
     unit: '',
     meaning: 'Net force coefficient of a solid wall or fence; cases A and B only.',
+    equation:
+      'Cf = the table at B/s and s/h, linear between its values; B length, s height, h top height',
     source: 'ASCE 7-16 Fig. 29.3-1, Cases A and B',
     standing: 'standard',
     caution: WIND,
     apply: wallForceCoefficient,
+    onTheWay: coefficientOnTheWay,
   },
   {
     name: 'open_area_factor',
@@ -193,6 +234,7 @@ export const GROUND_RULES: readonly Rule[] = [
     result: PLAIN,
     unit: '',
     meaning: 'The share of the full wind force that a fence with small openings takes.',
+    equation: 'factor = 1 - (1 - e)^1.5, e the solid ratio',
     source: 'ASCE 7-16 Fig. 29.3-1, note on openings',
     standing: 'standard',
     caution: WIND,
@@ -211,10 +253,13 @@ export const GROUND_RULES: readonly Rule[] = [
     unit: 'psf',
     meaning:
       'Allowable-stress wind pressure on a fence away from its free ends; cases A and B only.',
+    equation:
+      'p = 0.6 q G Cf (1 - (1 - e)^1.5), G 0.85, Cf of Cases A and B at s/h = 1; e solid ratio',
     source: 'ASCE 7-16 29.3 and Fig. 29.3-1, Cases A and B, with 0.6 W of 2.4',
     standing: 'standard',
     caution: `${WIND} Near a free end use end_wind.`,
     apply: fenceWind,
+    onTheWay: fenceWindOnTheWay,
   },
   {
     name: 'end_wind',
@@ -230,9 +275,12 @@ export const GROUND_RULES: readonly Rule[] = [
     result: pressure,
     unit: 'psf',
     meaning: 'Allowable-stress wind pressure on a strip of fence near a free end; case C.',
+    equation:
+      'p = 0.6 q G (1 - (1 - e)^1.5) (1.8 - s/h) x the mean of Cf over the strip, G 0.85, s/h 1; e solid ratio',
     source: 'ASCE 7-16 Fig. 29.3-1, Case C; the factor 1.8 - s/h from memory',
     standing: 'standard',
     caution: WIND,
     apply: endWind,
+    onTheWay: endWindOnTheWay,
   },
 ];

@@ -9,7 +9,8 @@ const LEAST_LENGTH_RATIO = 2;
 /**
  * Allowable-stress wind pressure on a strip of fence near a free end, wind at an angle.
  *
- * p = 0.6 q G (1 - (1 - e)^1.5) (1.8 - s/h) x the mean of Cf over the strip
+ * p = 0.6 q G (1 - (1 - e)^1.5) (1.8 - s/h) x the mean of Cf over the strip, G 0.85, s/h 1;
+ * e solid ratio
  *
  * Cf steps down by region from the windward end: 0 to s, s to 2s, 2s to 3s and
  * on; the strip's mean is exact over the regions it crosses. The fence stands on
@@ -48,13 +49,13 @@ export function endWind(
   ];
   return covered('end_wind', limits, () => {
     const factor = 1.8 - 1;
-    const coefficient = meanCoefficient(length / height, start / height, end / height);
+    const coefficient = stripCoefficient(length / height, start / height, end / height);
     return allowablePressure(speed, exposure, height, solidRatio) * factor * coefficient;
   });
 }
 
 /** Mean of the Case C coefficient between two distances from the end, both in heights. */
-function meanCoefficient(lengthRatio: number, start: number, end: number): number {
+export function stripCoefficient(lengthRatio: number, start: number, end: number): number {
   const total = CASE_C.reduce((sum, region) => {
     const overlap = Math.min(end, region.to) - Math.max(start, region.from);
     return overlap > 0 ? sum + overlap * endCoefficientAt(region, lengthRatio) : sum;

@@ -5,6 +5,7 @@ export const INCH = factor('in');
 export const FOOT = factor('ft');
 export const POUND_FORCE = factor('lbf');
 export const PSF = factor('psf');
+export const PSI = factor('psi');
 export const PSF_PER_FOOT = factor('psf/ft');
 export const MPH = factor('mph');
 export const DAY = factor('day');

@@ -1,7 +1,7 @@
 import type { Answer } from '../units/index.ts';
 import { INCH, POUND_FORCE } from './factors.ts';
 import { aboveZero, atMost, between, covered, shown, type Limit } from './limits.ts';
-import { bendingYield, dowelBearing, singleShear } from './yield-limit.ts';
+import { bendingYield, dowelBearing, singleShear, type Joint } from './yield-limit.ts';
 
 /** Wood screws by number, NDS 2018 Table L3: nominal and root diameter. [in] */
 const SCREWS = new Map([
@@ -60,8 +60,19 @@ export function screwLateral(
     ...penetrationLimits(nominal, sideThickness, length, order),
   ];
   return covered('screw_lateral', limits, () =>
-    lateral(nominal, screw?.root ?? NaN, sideThickness, length, gravity),
+    lateral(screwJoint(gauge, sideThickness, length, gravity)),
   );
+}
+
+/** The joint that a wood screw of a number makes, for arguments that `screw_lateral` takes. */
+export function screwJoint(
+  gauge: number,
+  sideThickness: number,
+  length: number,
+  gravity: number,
+): CountedJoint {
+  const { nominal, root } = SCREWS.get(gauge) ?? { nominal: NaN, root: NaN };
+  return countedJoint(nominal, root, sideThickness, length, gravity);
 }
 
 /**
@@ -98,8 +109,19 @@ export function nailLateral(
     ...penetrationLimits(inches, sideThickness, length, order),
   ];
   return covered('nail_lateral', limits, () =>
-    lateral(inches, inches, sideThickness, length, gravity),
+    lateral(nailJoint(diameter, length, sideThickness, gravity)),
   );
+}
+
+/** The joint that a nail makes, for arguments that `nail_lateral` takes. */
+export function nailJoint(
+  diameter: number,
+  length: number,
+  sideThickness: number,
+  gravity: number,
+): CountedJoint {
+  const inches = diameter / INCH;
+  return countedJoint(inches, inches, sideThickness, length, gravity);
 }
 
 /**
@@ -146,18 +168,32 @@ export function nailWithdrawal(diameter: number, gravity: number): Answer {
   });
 }
 
-/** Lateral value with penetration counted; nominal and bending diameters in inches. [N] */
-function lateral(
+/** A joint with its penetration counted, in inches. */
+export interface CountedJoint {
+  readonly joint: Joint;
+  readonly nominal: number;
+  readonly penetration: number;
+  /** Share of the value at full penetration, at most 1. */
+  readonly share: number;
+}
+
+/** Lateral value with penetration counted. [N] */
+function lateral({ joint, share }: CountedJoint): number {
+  return singleShear(joint) * share * POUND_FORCE;
+}
+
+/** Nominal and bending diameters in inches. */
+function countedJoint(
   nominal: number,
   bending: number,
   sideThickness: number,
   length: number,
   gravity: number,
-): number {
+): CountedJoint {
   const penetration = (length - sideThickness) / INCH;
   const full = FULL_PENETRATION * nominal;
   const bearing = dowelBearing(gravity);
-  const value = singleShear({
+  const joint = {
     diameter: bending,
     // The tapered tip is two diameters long, and half of it counts.
     mainLength: Math.max(penetration, full) - nominal,
@@ -165,8 +201,8 @@ function lateral(
     mainBearing: bearing,
     sideBearing: bearing,
     bendingYield: bendingYield(nominal),
-  });
-  return value * Math.min(1, penetration / full) * POUND_FORCE;
+  };
+  return { joint, nominal, penetration, share: Math.min(1, penetration / full) };
 }
 
 function penetrationLimits(

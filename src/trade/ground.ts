@@ -8,7 +8,8 @@ const PRESSURE_DEPTH = 12 * FOOT;
 /**
  * Depth of embedment for a post that is free to turn at grade.
  *
- * d = 0.5 A (1 + sqrt(1 + 4.36 h / A)), A = 2.34 P / (S1 b), S1 = s d / 3
+ * d = 0.5 A (1 + sqrt(1 + 4.36 h / A)), A = 2.34 P / (S1 b), S1 = s d / 3, d in S1 not
+ * over 12 ft; P force, h arm, b width, s bearing
  *
  * S1 holds d itself, so for d up to 12 ft this is d^3 = k (d + 1.09 h) with
  * k = 7.02 P / (s b), solved exactly; deeper, S1 stays at 4 ft of s and Eq. 18-1
@@ -41,7 +42,8 @@ export function lateralEmbedment(
 /**
  * Depth of embedment for a post held at grade by a slab or rigid paving.
  *
- * d^2 = 4.25 P h / (S3 b), S3 = s d, with d in S3 not over 12 ft
+ * d^2 = 4.25 P h / (S3 b), S3 = s d, d in S3 not over 12 ft; P force, h arm, b width,
+ * s bearing
  *
  * Earth packed round the top is not a restraint; a slab is.
  *
@@ -70,8 +72,8 @@ export function lateralEmbedmentRestrained(
 /**
  * The horizontal force that a post free to turn at grade may take.
  *
- * P = s b d^3 / (7.02 (d + 1.09 h)) up to 12 ft; deeper, P = A S1 b / 2.34
- * with A = d^2 / (d + 1.09 h) and S1 = 4 ft of s
+ * P = A S1 b / 2.34, A = d^2 / (d + 1.09 h), S1 = s d / 3, d in S1 not over 12 ft; d depth,
+ * h arm, b width, s bearing
  *
  * `lateral_embedment` turned round.
  *
@@ -97,7 +99,8 @@ export function lateralCapacity(
 /**
  * The width of footing with which a given depth takes a given force.
  *
- * b = P / (s x share), share = d^3 / (7.02 (d + 1.09 h)) up to 12 ft
+ * b = 2.34 P / (A S1), A = d^2 / (d + 1.09 h), S1 = s d / 3, d in S1 not over 12 ft; P force,
+ * h arm, d depth, s bearing
  *
  * Widening pays far less than deepening: the answer soon stops being a hole
  * anyone would dig.
@@ -156,8 +159,9 @@ export const SOILS: readonly string[] = [...LATERAL_BEARING.keys()];
 /**
  * Presumptive allowable lateral bearing of a soil, per depth below natural grade.
  *
- * A table. Mud, organic silt or clay, peat and unprepared fill have no presumptive
- * value. Not doubled here: twice the value is only for isolated poles that 1/2 in
+ * bearing = the value of the table for the soil
+ *
+ * Mud, organic silt or clay, peat and unprepared fill have no presumptive value. Not doubled here: twice the value is only for isolated poles that 1/2 in
  * of movement at grade does not harm (1806.3.4).
  *
  * @param soil - bedrock, sedimentary rock, gravel, sand or clay. [text]

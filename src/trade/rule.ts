@@ -16,6 +16,8 @@ export interface Rule {
   readonly unit: string;
   /** What the caller gets, in one sentence. */
   readonly meaning: string;
+  /** The rule as its source prints it, with what its letters stand for. */
+  readonly equation: string;
   /** Publication, edition and clause. */
   readonly source: string;
   readonly standing: Standing;
@@ -23,6 +25,17 @@ export interface Rule {
   readonly caution?: string;
   /** SI in, SI out; a Problem where the source does not cover the arguments. */
   readonly apply: (...values: never[]) => Answer;
+  /** The values on the way to an answer, for the arguments and the answer it gave; where there are any. */
+  readonly onTheWay?: (values: never, answer: never) => readonly OnTheWay[];
+}
+
+/** A value that a rule goes through on its way, as a person would write it down. */
+export interface OnTheWay {
+  /** As the equation calls it: `S1`, `Kz`. */
+  readonly symbol: string;
+  readonly meaning: string;
+  /** With its unit. */
+  readonly value: string;
 }
 
 /** One argument of a rule. */

@@ -24,9 +24,10 @@ export const EXPOSURES: readonly string[] = [...TERRAIN.keys()];
 /**
  * Velocity pressure of the wind at a height.
  *
- * q = 0.00256 Kz Kzt Kd Ke V^2 (psf, mph), Kz = 2.01 (max(z, 15 ft) / zg)^(2/alpha)
+ * q = 0.00256 Kz Kzt Kd Ke V^2 (psf, mph), Kz = 2.01 (max(z, 15 ft) / zg)^(2/alpha), Kd 0.85,
+ * Kzt 1, Ke 1; V speed, z height
  *
- * Kd 0.85, Kzt 1 (flat ground), Ke 1 (sea level, the safe side). Speeds of ASCE
+ * Kzt 1 (flat ground), Ke 1 (sea level, the safe side). Speeds of ASCE
  * 7-10 and later are ultimate: this is not yet an allowable-stress pressure. Holds up to the gradient height.
  *
  * @param speed - Basic wind speed, 0 or more. [m/s]
@@ -46,7 +47,7 @@ export function velocityPressure(speed: number, exposure: string, height: number
 /**
  * Net force coefficient of a solid wall or fence, wind square on.
  *
- * A table over B/s and s/h, linear between its values.
+ * Cf = the table at B/s and s/h, linear between its values; B length, s height, h top height
  *
  * Cases A and B only: near a free end of a wall twice as long as high, Case C
  * asks for more (`end_wind`).
@@ -93,7 +94,7 @@ export function openAreaFactor(solidRatio: number): Answer {
 /**
  * Allowable-stress wind pressure on the gross area of a fence, away from its free ends.
  *
- * p = 0.6 q G Cf (1 - (1 - e)^1.5), G 0.85, Cf of Cases A and B at s/h = 1
+ * p = 0.6 q G Cf (1 - (1 - e)^1.5), G 0.85, Cf of Cases A and B at s/h = 1; e solid ratio
  *
  * Cases A and B only: within a few fence heights of a free end use `end_wind`.
  * Speeds must be ultimate ones (ASCE 7-10 and later); 7-05 speeds are already at service level.
@@ -154,12 +155,19 @@ export function solidLimit(solidRatio: number): Limit {
   return between('solid ratio', solidRatio, [0.7, 1], '', advice);
 }
 
-function pressureAt(speed: number, exposure: string, height: number): number {
+/** Kz, the velocity pressure exposure coefficient. [1] */
+export function exposureFactor(exposure: string, height: number): number {
   const { alpha, gradient } = TERRAIN.get(exposure) ?? { alpha: NaN, gradient: NaN };
-  const kz = 2.01 * (Math.max(height, 15 * FOOT) / gradient) ** (2 / alpha);
+  return 2.01 * (Math.max(height, 15 * FOOT) / gradient) ** (2 / alpha);
+}
+
+/** q, the velocity pressure at a height. [Pa] */
+export function pressureAt(speed: number, exposure: string, height: number): number {
+  const kz = exposureFactor(exposure, height);
   return 0.00256 * PSF * kz * DIRECTIONALITY * (speed / MPH) ** 2;
 }
 
-function openFactor(solidRatio: number): number {
+/** Share of the force that a fence with small openings takes. [1] */
+export function openFactor(solidRatio: number): number {
   return 1 - Math.max(0, 1 - solidRatio) ** 1.5;
 }

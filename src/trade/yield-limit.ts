@@ -16,6 +16,11 @@ export interface Joint {
 
 /** Lateral value in single shear, the least of the six yield modes of NDS 2018 Table 12.3.1A, for diameters under 1/4 in. [lbf] */
 export function singleShear(joint: Joint): number {
+  return Math.min(...yieldModes(joint).map(([, value]) => value));
+}
+
+/** The six yield modes of NDS 2018 Table 12.3.1A by name, each with its value. [lbf] */
+export function yieldModes(joint: Joint): readonly (readonly [mode: string, value: number])[] {
   const { diameter: d, mainLength: lm, sideLength: ls } = joint;
   const { mainBearing: fem, sideBearing: fes, bendingYield: fyb } = joint;
   const re = fem / fes;
@@ -27,14 +32,14 @@ export function singleShear(joint: Joint): number {
   const k2 = -1 + Math.sqrt(2 * (1 + re) + (2 * fyb * (1 + 2 * re) * d ** 2) / (3 * fem * lm ** 2));
   const k3 =
     -1 + Math.sqrt((2 * (1 + re)) / re + (2 * fyb * (2 + re) * d ** 2) / (3 * fem * ls ** 2));
-  return Math.min(
-    (d * lm * fem) / rd, // Im
-    (d * ls * fes) / rd, // Is
-    (k1 * d * ls * fes) / rd, // II
-    (k2 * d * lm * fem) / ((1 + 2 * re) * rd), // IIIm
-    (k3 * d * ls * fem) / ((2 + re) * rd), // IIIs
-    (d ** 2 / rd) * Math.sqrt((2 * fem * fyb) / (3 * (1 + re))), // IV
-  );
+  return [
+    ['Im', (d * lm * fem) / rd],
+    ['Is', (d * ls * fes) / rd],
+    ['II', (k1 * d * ls * fes) / rd],
+    ['IIIm', (k2 * d * lm * fem) / ((1 + 2 * re) * rd)],
+    ['IIIs', (k3 * d * ls * fem) / ((2 + re) * rd)],
+    ['IV', (d ** 2 / rd) * Math.sqrt((2 * fem * fyb) / (3 * (1 + re)))],
+  ];
 }
 
 /** Dowel bearing strength of wood for diameters under 1/4 in, to 50 psi as NDS 2018 Table 12.3.3 prints it. [psi] */

@@ -102,7 +102,8 @@ function renderNumbers({ inNumbers, worked, formula }: Working): TemplateResult 
 }
 
 function renderRule(call: RuleCall): TemplateResult {
-  const { name, given, result, meaning, source, standing, caution, problem, isUsed } = call;
+  const { name, given, result, meaning, equation, onTheWay } = call;
+  const { source, standing, caution, problem, isUsed } = call;
   return html`<li>
     <p class="line">
       <code>${name}</code><b class="value">${result === '' ? 'no value' : figures(result)}</b>
@@ -116,6 +117,18 @@ function renderRule(call: RuleCall): TemplateResult {
       )}
     </dl>
     ${problem === '' ? nothing : html`<p class="trouble">${problem}</p>`}
+    <p class="small"><code>${equation}</code></p>
+    ${
+      onTheWay.length === 0
+        ? nothing
+        : html`<dl class="given">
+            ${onTheWay.map(
+              (each) =>
+                html`<dt><code>${each.symbol}</code> ${each.meaning}</dt>
+                  <dd>${figures(each.value)}</dd>`,
+            )}
+          </dl>`
+    }
     <p class="small">${authority(standing, source)}</p>
     ${caution === '' ? nothing : html`<p class="caution">${caution}</p>`}
   </li>`;

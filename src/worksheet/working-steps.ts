@@ -1,6 +1,7 @@
 import {
   AGGREGATES,
   allParts,
+  onTheWay,
   partsInOrder,
   references,
   type Part,
@@ -85,6 +86,8 @@ function callsIn(part: Part, write: WorkedText): readonly RuleCall[] {
       given,
       result: write.value(part),
       meaning: rule.meaning,
+      equation: rule.equation,
+      onTheWay: onTheWay(part),
       source: rule.source,
       standing: rule.standing,
       caution: rule.caution ?? '',

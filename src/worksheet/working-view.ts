@@ -1,3 +1,4 @@
+import type { OnTheWay } from '../formula/index.ts';
 import type { CellView } from './view.ts';
 
 /** A cell, by the ids of its sheet, row and column. */
@@ -86,6 +87,10 @@ export interface RuleCall {
   /** With its unit; blank where it has none. */
   readonly result: string;
   readonly meaning: string;
+  /** As its source prints it. */
+  readonly equation: string;
+  /** What it goes through on its way to the answer. */
+  readonly onTheWay: readonly OnTheWay[];
   readonly source: string;
   readonly standing: string;
   /** Blank where there is none. */

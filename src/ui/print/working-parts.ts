@@ -82,7 +82,7 @@ function renderBlock(sheet: SheetView, lines: readonly Line[]): TemplateResult |
     <h3>${labelOf(sheet, working)} <code>${working.place.column}</code></h3>
     <p class="formula">${working.formula}</p>
     <p class="said">${ruleWords(working)}</p>
-    ${renderRules(working.rules)}
+    ${renderRules(working.rules, lines.length === 1)}
     ${renderNames(working.steps.filter((step) => isShared(step, sheet)))}
     ${renderTable(lines, sheet)}
   </section>`;
@@ -97,7 +97,7 @@ function renderSingle(sheet: SheetView, working: Working): TemplateResult {
     <p class="formula">${working.formula}</p>
     ${renderNumbers(working)}
     <p class="said">${ruleWords(working)}</p>
-    ${renderRules(working.rules)} ${renderNames(working.steps)}
+    ${renderRules(working.rules, true)} ${renderNames(working.steps)}
   </section>`;
 }
 
@@ -118,14 +118,25 @@ function ruleWords({ help, standing, source, isOverruled }: Working): string {
     .join('. ');
 }
 
-function renderRules(rules: readonly RuleCall[]): TemplateResult | typeof nothing {
-  const each = [...new Map(rules.map((rule) => [rule.name, rule])).values()];
+function renderRules(
+  rules: readonly RuleCall[],
+  withValues: boolean,
+): TemplateResult | typeof nothing {
+  const each = [
+    ...new Map(rules.map((rule) => [withValues ? rule.text : rule.name, rule])).values(),
+  ];
   if (each.length === 0) return nothing;
   return html`<ul class="names">
     ${each.map(
-      ({ name, meaning, source, standing, caution }) =>
+      ({ name, meaning, equation, onTheWay, source, standing, caution }) =>
         html`<li>
-          <code>${name}</code> ${meaning} <small>${authority(standing, source)}</small>${
+          <code>${name}</code> ${meaning} <code class="equation">${equation}</code> ${
+            withValues && onTheWay.length > 0
+              ? html`<span class="way"
+                  >${onTheWay.map(({ symbol, value }) => `${symbol} = ${value}`).join('; ')}.</span
+                >`
+              : nothing
+          } <small>${authority(standing, source)}</small>${
             caution === '' ? nothing : html` <em>${caution}</em>`
           }
         </li>`,
