@@ -152,7 +152,9 @@ describe('one working', () => {
       worked: 're-plumb',
       standing: 'yours',
     });
-    expect(working.steps.map(({ name }) => name)).toContain('plumb_tolerance');
+    expect(working.steps.map(({ name }) => name)).toContain('readings_say');
+    const said = workingAt(book, 'posts', '1', 'readings_say');
+    expect(said.steps.map(({ name }) => name)).toContain('plumb_tolerance');
   });
 
   it('shows a formula of one’s own as one’s own', () => {
