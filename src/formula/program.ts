@@ -55,6 +55,13 @@ export class Program implements Computation {
     this.node.trace(0, trace);
   }
 
+  /** Whether a condition is known to be true on a row. */
+  isTrue(row: number): boolean {
+    this.node.restart();
+    this.node.fill(row, 1);
+    return this.node.value(0) === 1;
+  }
+
   /** The whole formula with what each of its parts comes to on a row. */
   parts(row: number): Part {
     return workedParts(this.expression, this.rows, this.words, row);

@@ -8,6 +8,8 @@ export interface CrewLine {
   readonly action: string;
   /** How, where there is a finer way than the usual one; blank else. */
   readonly way: string;
+  /** What the readings point to, and why it is done so. */
+  readonly because: string;
   /** What the level gave, to be read again after. */
   readonly reads: string;
   readonly oldFooting: string;
@@ -25,7 +27,7 @@ export interface CrewLine {
 }
 
 const HEADS = [
-  'Post', 'Action', 'Way', 'Gap before', 'Old footing', 'Hole', 'Gravel', 'Bags', 'Cut post', 'Set to', 'Props',
+  'Post', 'Action', 'Way', 'Because', 'Gap before', 'Old footing', 'Hole', 'Gravel', 'Bags', 'Cut post', 'Set to', 'Props',
   'Rehang after', 'Rail ends and screws', 'Hazards', 'Stops', 'Done', 'Gap after', 'Initials',
 ]; // prettier-ignore
 
@@ -50,7 +52,7 @@ export function crewTable(book: BookView): Table {
   return [
     HEADS,
     ...crewLines(book).map((line) => [
-      line.post, line.action, line.way, line.reads, line.oldFooting, line.hole, line.gravel, line.bags, line.cut,
+      line.post, line.action, line.way, line.because, line.reads, line.oldFooting, line.hole, line.gravel, line.bags, line.cut,
       line.setTo, line.props, line.rehangAfter, line.railEnds, line.hazards.join('; '), line.stops.join(' '),
       '', '', '',
     ]),
@@ -65,17 +67,34 @@ function crewLine(book: BookView, posts: SheetView, at: number, action: string):
   const isNew = action === 'replace';
   const bags = of('holes', byHole ? 'bags' : 'mixer_bags');
   const above = of('holes', 'above_grade');
+  const how = of('holes', 'set_how');
+  const isSteel = how === 'driven' || how === 'pinned';
+  const isDug = how !== 'driven' && how !== 'held';
   return {
     row,
     post: posts.rowKey(at),
     action,
     way: USUAL.includes(of('posts', 'work')) ? '' : of('posts', 'work'),
+    because: joined(
+      ['cause', 'remedy'].flatMap((column) => book.pointers?.('posts', row, column) ?? []),
+      '; ',
+    ),
     reads: readingWords(of),
     oldFooting: isNew ? footing(of) : '',
-    hole: isNew ? holeWords(of) : '',
-    gravel: isNew ? of('holes', 'gravel').replace(/^0\b.*/u, 'none') : '',
-    bags: isNew && bags !== '' ? `${bags} of ${mix}` : '',
-    cut: isNew ? joined([of('holes', 'post_size'), of('holes', 'post_length')], ', ') : '',
+    hole: isNew && isDug ? holeWords(of) : '',
+    gravel: isNew && isDug ? of('holes', 'gravel_laid').replace(/^0\b.*/u, 'none') : '',
+    bags: isNew && isDug && bags !== '' ? `${bags} of ${mix}` : '',
+    cut: isNew
+      ? joined(
+          [
+            isSteel
+              ? `${measure(book, 'job', 'job', 'steel_size')} steel`
+              : of('holes', 'post_size'),
+            of('holes', 'post_length'),
+          ],
+          ', ',
+        )
+      : '',
     setTo:
       isNew && above !== ''
         ? `top ${above} above grade`
@@ -148,6 +167,7 @@ function hazards(book: BookView, row: string, of: Of): readonly string[] {
   );
   return [
     stopped === '' ? '' : `stopped by ${stopped}`,
+    rockWords(of('holes', 'rock_choice'), of('holes', 'rock_next')),
     rules.has('short_hole') ? 'hole short: do not set it before it is settled' : '',
     rules.has('root_zone') ? 'roots: dig by hand' : '',
     water === '' || water.startsWith('0 ') ? '' : `${water} of water: bail first`,
@@ -158,6 +178,10 @@ function hazards(book: BookView, row: string, of: Of): readonly string[] {
     rules.has('far_out') ? 'may fall: keep that side clear' : '',
     of('posts', 'note'),
   ].filter((words) => words !== '');
+}
+
+function rockWords(choice: string, then: string): string {
+  return choice === '' || choice === 'not chosen' ? '' : joined([choice, then], ': ');
 }
 
 function measure(book: BookView, sheetId: string, row: string, column: string): string {

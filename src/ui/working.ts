@@ -111,11 +111,20 @@ export class Working extends LitElement {
     const cell = row === undefined ? undefined : view.cell(row, column.id);
     const working = book.working(view.id, place.row ?? '', column.id);
     const { formula, help, source, standing } = working ?? column;
+    const pointers = working?.pointers ?? [];
     return html`<aside aria-labelledby="title" @keydown=${this.pressKey}>
       <button class="close" @click=${this.close}>Close</button>
       <h2 id="title" tabindex="-1">${working?.title ?? column.label}</h2>
       ${cell ? this.renderCell(column, cell, isSaidBelow(working)) : nothing}
       <dl>
+        ${said(
+          'What points there',
+          pointers.length === 0
+            ? undefined
+            : html`<ul>
+                ${pointers.map((words) => html`<li>${setFractions(words)}</li>`)}
+              </ul>`,
+        )}
         ${said('Formula', formula && html`<code>${formula}</code>`)} ${said('What it is', help)}
         ${said('Where the rule comes from', source)} ${said('How far it can be trusted', standing)}
       </dl>

@@ -21,7 +21,8 @@ import { typingChanges } from './typing.ts';
 import type { Ask, BookChange, BookView, Entry, SheetView, Stop, CutList } from './view.ts';
 import { cutLists } from './cut-lists.ts';
 import { WhatIf } from './what-if.ts';
-import { workingOf } from './working.ts';
+import { pointersOf } from './pointers.ts';
+import { spotOf, workingOf } from './working.ts';
 import type { Working } from './working-view.ts';
 
 /** A notebook whose sheets are worked out and stay so, whatever is typed. */
@@ -83,6 +84,11 @@ export class Book implements BookView {
 
   working(sheet: string, row: string, column: string): Working | undefined {
     return workingOf({ sheet, row, column }, this.engine, this.notebook);
+  }
+
+  pointers(sheet: string, row: string, column: string): readonly string[] {
+    const spot = spotOf({ sheet, row }, this.engine, this.notebook);
+    return spot ? pointersOf(column, spot) : [];
   }
 
   capacityCurve(row: string): CurveView | undefined {

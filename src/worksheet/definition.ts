@@ -13,6 +13,8 @@ export interface SheetDefinition {
   /** Rows that a new notebook starts with. */
   readonly starting?: readonly Readonly<Record<string, string>>[];
   readonly asks?: readonly AskDefinition[];
+  /** What speaks for a cell of the sheet, looked at where somebody asks. */
+  readonly reasons?: readonly ReasonDefinition[];
   /** Looked at row by row. */
   readonly stops?: readonly StopDefinition[];
   /** Looked at once for the sheet. */
@@ -92,6 +94,14 @@ export interface AskDefinition {
   readonly when: string;
   readonly question: string;
   readonly choices: readonly Choice[];
+}
+
+/** A reading that points to what a cell shows, with `{column}` in the message standing for the cell. */
+export interface ReasonDefinition {
+  readonly column: string;
+  readonly when: string;
+  readonly message: string;
+  readonly source: string;
 }
 
 /** A rule that stops the work or cautions, with `{column}` in the message standing for the cell. */

@@ -114,6 +114,8 @@ export interface BookView {
   stops(): readonly Stop[];
   /** How a cell came by what it shows, by its sheet, row id and column; undefined where there is no such cell. */
   working(sheet: string, row: string, column: string): Working | undefined;
+  /** Readings that speak for what a cell shows, in words. */
+  pointers?(sheet: string, row: string, column: string): readonly string[];
   /** What the ground holds against the depth of a hole, at its width and two others; undefined where the row has no hole. */
   capacityCurve(row: string): CurveView | undefined;
   /** Strength against hours since the pour of a row of the cure sheet, or of concrete poured first where there is no such row. */

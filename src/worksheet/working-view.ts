@@ -40,6 +40,8 @@ export interface Working {
   readonly rules: readonly RuleCall[];
   /** Every aggregate that goes through rows of a sheet. */
   readonly gathered: readonly Gathering[];
+  /** Readings that speak for what it shows, in words; absent where none are looked for. */
+  readonly pointers?: readonly string[];
   /** The entries it waits for. */
   readonly waits: readonly Named[];
   /** What is wrong, and what to do about it. */

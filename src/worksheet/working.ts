@@ -5,6 +5,7 @@ import { cellView } from './cell.ts';
 import type { Engine } from './engine.ts';
 import type { ColumnModel } from './model.ts';
 import { authorityOf, originOf } from './origin.ts';
+import { pointersOf } from './pointers.ts';
 import { reasonsFor } from './reasons.ts';
 import { rowAt } from './row-ids.ts';
 import { columnCalled, rowNameAt } from './row-names.ts';
@@ -46,6 +47,7 @@ export function workingOf(
     isOverruled: suggestion !== undefined && isTyped,
     ...formulaWorking(model, spot),
     ...reasons(result.states[row] === KNOWN && suggestion ? suggestion : result, spot),
+    pointers: pointersOf(place.column, spot),
     usedBy: usesOf(result, spot),
   };
 }

@@ -51,6 +51,7 @@ export class CrewPage extends LitElement {
 
 function renderPost(line: CrewLine): TemplateResult {
   const facts: readonly (readonly [string, string])[] = [
+    ['Because', line.because],
     ['Reads', line.reads],
     ['Old footing', line.oldFooting],
     ['Hole', line.hole],
