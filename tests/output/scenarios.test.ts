@@ -38,7 +38,7 @@ rail,2x4,8 ft,7.20
 rail,2x4,10 ft,9.30
 rail,2x4,2.4 m,9.50
 gravel,,,5.25
-rail screws,No. 10 x 3 1/2 in,,14.80
+rail screws,,,14.80
 `;
 const BAG_PRICES: Readonly<Record<string, string>> = { '80 lb': '6.00', '20 kg': '8.40' };
 

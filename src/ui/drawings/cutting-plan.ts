@@ -54,8 +54,9 @@ export class CuttingPlanPicture extends Drawing {
     const height = list.bars.length * ROW + 4;
     return html`<figure>
       <figcaption>
-        ${nameOf(list)}: ${list.byPrice ? 'cut for the least cost' : 'cut for the least length'};
-        ${proofOf(list)}.
+        ${nameOf(list)}: ${list.byPrice ? 'cut for the least cost' : 'cut for the least length'},
+        ${sumOf(list, list.total, book, long)} in all;
+        ${proofOf(list, sumOf(list, list.bound, book, long))}.
       </figcaption>
       <svg
         width=${HEAD + room}
@@ -104,10 +105,20 @@ function nameOf({ item, size }: CutList): string {
   return `${name}s`;
 }
 
-function proofOf({ isLeast, total, bound }: CutList): string {
+function sumOf(
+  { byPrice }: CutList,
+  sum: number,
+  book: BookView,
+  long: (metres: number) => string,
+): string {
+  if (!byPrice) return long(sum);
+  return `${sum.toFixed(2)} ${wordsOf(jobOf(book), 0, 'currency')}`.trim();
+}
+
+function proofOf({ isLeast, total, bound }: CutList, least: string): string {
   if (isLeast) return 'no plan takes less';
   const over = Math.ceil((total / bound - 1) * 1000 - 1e-6) / 10;
-  return `within ${String(over)}% of the least any plan could take`;
+  return `within ${String(over)}% of ${least}, the least any plan could take`;
 }
 
 function written(metres: number, isMetric: boolean): string {

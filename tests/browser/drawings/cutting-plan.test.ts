@@ -45,11 +45,11 @@ describe('<bp-cutting-plan>', () => {
 
   it('says whether the plan is proved to be the least', async () => {
     expect(texts(await drawn('bp-cutting-plan', { book: bookWith() }), 'figcaption')).toEqual([
-      '2x4 rails: cut for the least length; no plan takes less.',
+      `2x4 rails: cut for the least length, 28' in all; no plan takes less.`,
     ]);
     const open = bookWith({ byPrice: true, isLeast: false, total: 103, bound: 100 });
     expect(texts(await drawn('bp-cutting-plan', { book: open }), 'figcaption')).toEqual([
-      '2x4 rails: cut for the least cost; within 3% of the least any plan could take.',
+      '2x4 rails: cut for the least cost, 103.00 in all; within 3% of 100.00, the least any plan could take.',
     ]);
   });
 
