@@ -305,7 +305,7 @@ async function take(
 
 /** Puts a file that was read into a job and accounts for every line of it. */
 async function put(intake: Intake, file: CameIn, job: Job, settled: Settled): Promise<BroughtIn> {
-  const { bringIn, compareSite, intakeColumns, mergeIn } = await loadImporter();
+  const { bringIn, compareSite, intakeColumns, mergeIn, returnIn } = await loadImporter();
   const { name, bytes } = file;
   const { notebook } = job.book;
   const { columns } = intakeColumns(job.book.sheet('posts')?.columns ?? [], settled);
@@ -314,6 +314,17 @@ async function put(intake: Intake, file: CameIn, job: Job, settled: Settled): Pr
   const choice = isThere ? await desk.askMerge(forPeople(comparison, name, job)) : 'add';
   if (choice === 'leave')
     return { job, questions: [], summary: `${name}: left, nothing of it came in.`, remarks: [] };
+  if (choice === 'return') {
+    const left = returnIn(intake, file, notebook);
+    onScreen(job);
+    const remarks = left.map(
+      ({ line, post }) =>
+        `Line ${String(line)}: post “${post}” is not once in the job and once in the file; nothing was taken of it.`,
+    );
+    const taken = intake.rows.length - left.length;
+    const summary = `${name}: ${String(taken)} posts read again, on the return visit sheet.`;
+    return { job, questions: [], summary, remarks: [...remarks, ...remarksOn(intake)] };
+  }
   if (choice === 'merge') mergeIn(comparison, intake, file, notebook);
   else bringIn(intake, file, notebook);
   onScreen(job);

@@ -15,5 +15,6 @@ export type {
 } from './intake.ts';
 export { bringIn, type CameIn } from './bring-in.ts';
 export { compareSite, mergeIn, type ChangedRow, type Comparison } from './merge.ts';
+export { returnIn } from './return-visit.ts';
 export { bringInPrices, readPriceList, type PriceList } from './price-list.ts';
 export { bringInTemperatures, readTemperatureLog, type TemperatureLog } from './temperature-log.ts';

@@ -91,7 +91,7 @@ export function mergeIn(
 }
 
 /** What is named once, by its name; what is named twice, or not at all, is left out. */
-function once<T>(items: readonly T[], nameOf: (item: T) => string): ReadonlyMap<string, T> {
+export function once<T>(items: readonly T[], nameOf: (item: T) => string): ReadonlyMap<string, T> {
   const named = new Map<string, T>();
   const twice = new Set<string>(['']);
   for (const item of items) {
@@ -103,7 +103,8 @@ function once<T>(items: readonly T[], nameOf: (item: T) => string): ReadonlyMap<
   return named;
 }
 
-function postOf(cells: ReadonlyMap<string, string>): string {
+/** The post number of a row, as it is compared. */
+export function postOf(cells: ReadonlyMap<string, string>): string {
   return (cells.get('post') ?? '').trim().toLowerCase();
 }
 

@@ -111,6 +111,7 @@ export class ComparisonDialog extends LitElement {
                 ${mergeWords(cells, fresh.length)}
               </button>`
         }
+        <button @click=${() => this.choose('return')}>Take it as the return visit</button>
         <button @click=${() => this.choose('add')}>Add all of it as new rows</button>
         <button @click=${() => this.choose('leave')}>Leave the file</button>
       </p>

@@ -52,7 +52,7 @@ export interface ComparedFile {
 }
 
 /** What to do with a file whose posts are there already. */
-export type MergeChoice = 'merge' | 'add' | 'leave';
+export type MergeChoice = 'merge' | 'return' | 'add' | 'leave';
 
 /** Asks a person what to do with such a file. */
 export type AskMerge = (compared: ComparedFile) => Promise<MergeChoice>;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { compareSite, mergeIn } from '../../src/intake/index.ts';
+import { compareSite, mergeIn, returnIn } from '../../src/intake/index.ts';
 import { Notebook, type Row } from '../../src/notebook/index.ts';
 import { startDocument } from '../../src/worksheet/index.ts';
 import { COLUMNS, bringIn } from './bring-in.ts';
@@ -46,6 +46,32 @@ describe('a file compared with the posts that are there', () => {
     expect(compared(twice, 'Post,Lean gap (in)\n1,3/8').fresh).toHaveLength(1);
     const once = notebookOf([{ post: '1' }]);
     expect(compared(once, 'Post,Lean gap (in)\n1,3/8\n1,1/2').fresh).toHaveLength(2);
+  });
+});
+
+describe('a file taken as the return visit', () => {
+  it('stands beside the first readings, by post number, as one step', () => {
+    const notebook = notebookOf([
+      { post: '1', lean_gap: '1/4 in' },
+      { post: '2', lean_gap: '0 in' },
+    ]);
+    const intake = bringIn(
+      'Post,Lean gap (in),Over (in),Note\n1,3/8,48,\n9,1,48,\n2,0,48,cap missing',
+    );
+    expect(returnIn(intake, FILE, notebook)).toEqual([{ line: 3, post: '9' }]);
+    expect(posts(notebook)).toEqual(['1 1/4 in', '2 0 in']);
+    const again = notebook
+      .rows('return_visit')
+      .map(({ id, cells }) => [id, cells.get('gap_again')]);
+    expect(again).toEqual([
+      ['r1', '3/8 in'],
+      ['r2', '0 in'],
+    ]);
+    expect(notebook.row('return_visit', 'r2')?.cells.get('snag')).toBe('cap missing');
+    expect(notebook.document.files).toHaveLength(1);
+    notebook.undo();
+    expect(notebook.rows('return_visit')).toEqual([]);
+    expect(notebook.document.files).toEqual([]);
   });
 });
 
