@@ -117,6 +117,7 @@ function takeOff(
   const columns = book.sheet('posts')?.columns ?? [];
   const intake = readSite(file.bytes, file.name, intakeColumns(columns, job.columns));
   if (isProblem(intake)) return intake;
+  if (intake.rows.length === 0) return noRows(file.name, intake);
   bringIn(intake, file, notebook);
   const wrong = applyJobFile(job, book);
   if (wrong) return wrong;
@@ -129,6 +130,15 @@ function takeOff(
       .filter(({ about }) => about === 'header')
       .map(({ column, header, question }) => ({ column, text: header, question })),
   };
+}
+
+function noRows(name: string, { linesRead, passedOver }: Intake): Problem {
+  const lines = passedOver.map(({ line, why }) => `line ${String(line)} is ${why}`);
+  return problem(
+    name,
+    `Of its ${String(linesRead)} lines none lists a post: ${lines.slice(0, 5).join(', ')}${lines.length > 5 ? ', …' : ''}.`,
+    'Look whether its readings were saved with it.',
+  );
 }
 
 /** The columns of the file that fit none of the sheet's. */

@@ -73,6 +73,8 @@ const YARD_TABLES: Readonly<Record<string, (book: BookView, dialect: Dialect) =>
   'material-list': materialTable,
   'post-list': postTable,
   'hole-schedule': holeTable,
+  'crew-sheet': crewTable,
+  quote: quoteTable,
 };
 
 const WHOLE_WORKING = 'whole working';
@@ -183,7 +185,7 @@ const desk: Desk = {
     return name;
   },
   yard: {
-    lists: ['material-list', 'post-list', 'hole-schedule'].map((id) => ({
+    lists: Object.keys(YARD_TABLES).map((id) => ({
       id,
       label: LISTS[id]?.label.replace(' as CSV', '') ?? id,
     })),

@@ -195,7 +195,15 @@ describe('takeoff', { timeout: 60_000 }, () => {
     ]);
   });
 
+  it('does nothing where a mix is on no row of the bags sheet, and names the nearest', async () => {
+    const job = await file('mix.json', '{"inputs": {"mix": "90 lb"}}');
+    const { code, out, err } = await command('takeoff', 'tests/samples/D2-rock.csv', '--job', job);
+    expect([code, out]).toEqual([1, '']);
+    expect(err).toMatch(/no mix “90 lb”.*“80 lb”/);
+  });
+
   it.each([
+    { what: 'headers and no post', name: 'heads.csv', content: 'Post,Lean gap (in),Level (in)\n' },
     { what: 'no such file', name: undefined, content: '' },
     { what: 'an empty file', name: 'empty.csv', content: '' },
     {

@@ -4,6 +4,7 @@ import {
   FLAG,
   PLAIN,
   RATIO,
+  fractionText,
   kindName,
   parseUnit,
   per,
@@ -45,6 +46,7 @@ export function checkArithmetic(
   const degrees =
     syntax.sign === '*' || syntax.sign === '/' ? degreesTimesUnit(syntax, place) : undefined;
   const left = degrees ?? check(syntax.left, place);
+  if (syntax.sign === '-') refuseMixedNumber(syntax, span);
   switch (syntax.sign) {
     case '+':
     case '-':
@@ -55,6 +57,21 @@ export function checkArithmetic(
     case '^':
       return checkPower(left, right, span);
   }
+}
+
+// `3-1/2 in` is how a tape is read; here the minus takes away.
+function refuseMixedNumber({ left, right }: Syntax & { form: 'arithmetic' }, span: Span): void {
+  if (left.form !== 'number' || right.form !== 'measure' || right.exponent !== 1) return;
+  const parts = right.value * 64;
+  if (!Number.isInteger(left.value) || !Number.isInteger(parts) || parts <= 0 || parts >= 64)
+    return;
+  const [whole, fraction] = [String(left.value), fractionText(parts, 64)];
+  const { unit } = right;
+  throw new Refused(
+    span,
+    `${whole} has no unit, and ${fraction} ${unit} is not subtracted from it.`,
+    `Write ${whole} ${unit} + ${fraction} ${unit} for ${whole} ${fraction} ${unit}.`,
+  );
 }
 
 /** Checks `== != < <= > >=`. */

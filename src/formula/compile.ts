@@ -271,8 +271,12 @@ class Compiler {
     const isSame = !given.some(varies);
     const [wanted, ...others] = outside;
     const columns = keyedColumns(expression);
-    if (!isSame && wanted && columns) return new LookupNode(bands, [wanted, ...others], columns);
-    return new AggregateNode(name, bands, outside, isSame);
+    const isWord = given[0]?.kind.type === 'text' || given[0]?.kind.type === 'choice';
+    const keyText = (key: number): string | undefined =>
+      isWord ? this.words.text(key) : undefined;
+    if (!isSame && wanted && columns)
+      return new LookupNode(bands, [wanted, ...others], columns, keyText);
+    return new AggregateNode(name, bands, outside, isSame, keyText);
   }
 }
 

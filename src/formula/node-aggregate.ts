@@ -20,6 +20,7 @@ export class AggregateNode extends Node {
   private readonly name: AggregateName;
   private readonly bands: readonly Band[];
   private readonly isSame: boolean;
+  private readonly keyText: KeyText;
   private once: Gatherer | undefined;
   private told: Trace | undefined;
 
@@ -29,12 +30,14 @@ export class AggregateNode extends Node {
     bands: readonly Band[],
     outside: readonly OutsideNode[],
     isSame: boolean,
+    keyText: KeyText,
   ) {
     super();
     this.name = name;
     this.bands = bands;
     this.outside = outside;
     this.isSame = isSame;
+    this.keyText = keyText;
   }
 
   override get parts(): readonly Node[] {
@@ -66,7 +69,7 @@ export class AggregateNode extends Node {
     this.told = trace;
     const gatherer = isAsked ? this.work(Math.min(i, this.filled), trace) : this.known(i);
     if (gatherer.state !== KNOWN) return gatherer.state;
-    if (isAsked) trace.wrong(noAnswer(this.name, gatherer.count));
+    if (isAsked) trace.wrong(noAnswer(this.name, gatherer, this.keyText));
     return WRONG;
   }
 
@@ -120,7 +123,7 @@ export class FewNode extends Node {
     if (this.knows(i)) return KNOWN;
     const gatherer = this.work(i, trace);
     if (gatherer.state !== KNOWN) return gatherer.state;
-    trace?.wrong(noAnswer(this.name, gatherer.count));
+    trace?.wrong(noAnswer(this.name, gatherer));
     return WRONG;
   }
 
@@ -158,10 +161,15 @@ const PLAIN_ONES: ReadonlySet<AggregateName> = new Set([
   'all',
 ]);
 
+/** The text of a key by its number; undefined where keys are no texts. */
+export type KeyText = (key: number) => string | undefined;
+
 /** Takes values one by one and keeps what the aggregate needs of them. */
 class Gatherer {
   /** How many were taken into account. */
   count = 0;
+  /** The key that `value_for` looks for; not a number while there was no row to look at. */
+  wanted = NaN;
   private readonly name: AggregateName;
   private worst: State = KNOWN;
   private total = 0;
@@ -196,7 +204,8 @@ class Gatherer {
     this.rows += 1;
     if (this.name === 'pick') this.choose(second, 1, first, i, trace);
     else if (this.name === 'value_for' && second && third) {
-      this.choose(second, first.value(i), third, i, trace, first);
+      this.wanted = first.value(i);
+      this.choose(second, this.wanted, third, i, trace, first);
     } else if (this.name !== 'first' || this.rows === 1) this.takeValues(first, i, i + 1, trace);
   }
 
@@ -289,7 +298,13 @@ class Gatherer {
   }
 }
 
-function noAnswer(name: AggregateName, count: number): Problem {
+function noAnswer(
+  name: AggregateName,
+  { count, wanted }: Gatherer,
+  keyText: KeyText = () => undefined,
+): Problem {
+  const key = wanted === wanted ? keyText(wanted) : undefined;
+  const quoted = key === undefined ? '' : `: “${key}”`;
   switch (name) {
     case 'pick':
       return count === 0
@@ -299,10 +314,14 @@ function noAnswer(name: AggregateName, count: number): Problem {
       return count === 0
         ? problem(
             name,
-            'No row has this key.',
+            `No row has this key${quoted}.`,
             'Choose one that stands on the sheet, or add a row for it.',
           )
-        : problem(name, `${String(count)} rows have this key.`, 'Give each row a key of its own.');
+        : problem(
+            name,
+            `${String(count)} rows have this key${quoted}.`,
+            'Give each row a key of its own.',
+          );
     case 'sum':
       return problem(
         name,

@@ -1,6 +1,6 @@
 import { KNOWN, WRONG, worse, type Column, type State } from '../graph/index.ts';
 import type { Node, Trace } from './node.ts';
-import { AggregateNode, type Band } from './node-aggregate.ts';
+import { AggregateNode, type Band, type KeyText } from './node-aggregate.ts';
 import type { OutsideNode } from './node-column.ts';
 
 /** A column of keys and the values that belong to them. */
@@ -27,8 +27,9 @@ export class LookupNode extends AggregateNode {
     bands: readonly Band[],
     outside: readonly [OutsideNode, ...OutsideNode[]],
     columns: readonly KeyedColumn[],
+    keyText: KeyText,
   ) {
-    super('value_for', bands, outside, false);
+    super('value_for', bands, outside, false, keyText);
     this.wanted = outside[0].of;
     this.columns = columns;
   }

@@ -1,3 +1,4 @@
+import { readDirection } from '../units/index.ts';
 import { Entries, type ColumnOrder } from './entries.ts';
 import type { IntakeRow } from './intake.ts';
 import { readLength, type LengthEntry } from './length-entry.ts';
@@ -75,10 +76,7 @@ export function closeRow(row: OpenRow, stated: LevelLength | undefined): IntakeR
   if (row.cells.has('lean_gap') || row.cells.has('lean_gap_along'))
     takeLevel(row, row.over ?? stated);
   if (row.toward !== undefined) takeDirection(row, row.toward);
-  if (!row.cells.has('rock_test') && saysSnapped(row.cells.get('soundness') ?? '')) {
-    row.cells.set('rock_test', 'snapped');
-    assume(row, 'rock_test', `the soundness column says “${row.cells.get('soundness') ?? ''}”`);
-  }
+  takeSnapped(row);
   const { line, cells, kept, assumed } = row;
   return { line, cells, kept, assumed };
 }
@@ -105,6 +103,20 @@ function takeDeepest(row: OpenRow): void {
     'probe_depth',
     `the deepest of ${faces}${usual ? '; no unit written, taken as the one small unit in the file' : ''}`,
   );
+}
+
+/** A post noted as snapped is so, unless it was rocked and did not move as one that is: then somebody has to say. */
+function takeSnapped(row: OpenRow): void {
+  const soundness = row.cells.get('soundness') ?? '';
+  const rocked = row.cells.get('rock_test');
+  if (!saysSnapped(soundness) || rocked === 'snapped') return;
+  if (rocked === undefined) {
+    row.cells.set('rock_test', 'snapped');
+    assume(row, 'rock_test', `the soundness column says “${soundness}”`);
+  } else {
+    row.cells.set('rock_test', `${rocked} or snapped`);
+    assume(row, 'rock_test', `the rock test says “${rocked}”, the soundness column “${soundness}”`);
+  }
 }
 
 function takeLevel(row: OpenRow, over: LevelLength | undefined): void {
@@ -134,7 +146,7 @@ function takeDirection(row: OpenRow, toward: string): void {
   if (written === undefined) {
     row.cells.set('lean_toward', toward);
     assume(row, 'lean_toward', 'written in the lean cell');
-  } else if (written.toLowerCase() !== toward.toLowerCase()) {
+  } else if (readDirection(written) !== readDirection(toward)) {
     assume(row, 'lean_toward', `the lean cell says “${toward}”`);
   }
 }

@@ -1,4 +1,6 @@
 import type { BookView, SheetView } from '../worksheet/index.ts';
+import { PLAIN_DIALECT, type Dialect } from './export-dialect.ts';
+import { measureIn } from './measure-in.ts';
 import type { Table } from './table.ts';
 
 /** What the crew does at one post. Every measure carries its unit; what is not known says so. */
@@ -35,7 +37,7 @@ const HEADS = [
 const USUAL = ['re-plumb and repack', 'mend at grade', 'replace in place'];
 
 /** A line for every post that needs work or whose remedy is still open, in the order of the run. */
-export function crewLines(book: BookView): readonly CrewLine[] {
+export function crewLines(book: BookView, dialect: Dialect = PLAIN_DIALECT): readonly CrewLine[] {
   const posts = book.sheet('posts');
   if (!posts) return [];
   return rowsOf(posts).flatMap((row) => {
@@ -43,15 +45,15 @@ export function crewLines(book: BookView): readonly CrewLine[] {
     if (state === 'known' && text === 'leave') return [];
     const action =
       state === 'known' ? text : `not decided: ${note === '' ? 'readings are missing' : note}`;
-    return [crewLine(book, posts, row, action)];
+    return [crewLine(book, posts, row, action, dialect)];
   });
 }
 
 /** The crew sheet as a table, with blank columns to write in. */
-export function crewTable(book: BookView): Table {
+export function crewTable(book: BookView, dialect?: Dialect): Table {
   return [
     HEADS,
-    ...crewLines(book).map((line) => [
+    ...crewLines(book, dialect).map((line) => [
       line.post, line.action, line.way, line.because, line.reads, line.oldFooting, line.hole, line.gravel, line.bags, line.cut,
       line.setTo, line.props, line.rehangAfter, line.railEnds, line.hazards.join('; '), line.stops.join(' '),
       '', '', '',
@@ -59,11 +61,19 @@ export function crewTable(book: BookView): Table {
   ]; // prettier-ignore
 }
 
-function crewLine(book: BookView, posts: SheetView, at: number, action: string): CrewLine {
+function crewLine(
+  book: BookView,
+  posts: SheetView,
+  at: number,
+  action: string,
+  dialect: Dialect,
+): CrewLine {
   const row = posts.rowId(at);
-  const of = (sheet: string, column: string): string => measure(book, sheet, row, column);
-  const mix = measure(book, 'job', 'job', 'mix');
-  const byHole = measure(book, 'job', 'job', 'bag_rounding') === 'by hole';
+  const of = (sheet: string, column: string): string =>
+    measureIn(dialect, book.sheet(sheet), row, column);
+  const ofJob = (column: string): string => measureIn(dialect, book.sheet('job'), 'job', column);
+  const mix = ofJob('mix');
+  const byHole = ofJob('bag_rounding') === 'by hole';
   const isNew = action === 'replace';
   const bags = of('holes', byHole ? 'bags' : 'mixer_bags');
   const above = of('holes', 'above_grade');
@@ -103,7 +113,7 @@ function crewLine(book: BookView, posts: SheetView, at: number, action: string):
           : '',
     props: propWords(of),
     rehangAfter: isNew ? rehang(of) : '',
-    railEnds: isNew ? railWords(book, of('posts', 'rail_ends')) : '',
+    railEnds: isNew ? railWords(of('posts', 'rail_ends'), ofJob('screws_per_rail_end')) : '',
     hazards: hazards(book, row, of),
     stops: book
       .stops()
@@ -149,8 +159,7 @@ function rehang(of: Of): string {
   return date !== '' ? date : wait === '' ? '' : `${wait} after the pour`;
 }
 
-function railWords(book: BookView, ends: string): string {
-  const screws = measure(book, 'job', 'job', 'screws_per_rail_end');
+function railWords(ends: string, screws: string): string {
   if (ends === '' || ends === '0') return '';
   return screws === '' ? ends : `${ends}, ${screws} screws each`;
 }
@@ -182,16 +191,6 @@ function hazards(book: BookView, row: string, of: Of): readonly string[] {
 
 function rockWords(choice: string, then: string): string {
   return choice === '' || choice === 'not chosen' ? '' : joined([choice, then], ': ');
-}
-
-function measure(book: BookView, sheetId: string, row: string, column: string): string {
-  const sheet = book.sheet(sheetId);
-  const at = sheet ? rowsOf(sheet).find((each) => sheet.rowId(each) === row) : undefined;
-  const head = sheet?.columns.find(({ id }) => id === column);
-  if (!sheet || at === undefined || !head) return '';
-  const { state, text } = sheet.cell(at, column);
-  if (state !== 'known' || text === '') return '';
-  return head.unit === '' || /['"′″]/u.test(text) ? text : `${text} ${head.unit}`;
 }
 
 function joined(parts: readonly string[], by: string): string {

@@ -1,4 +1,6 @@
-import type { BookView, CellView, PriceLine, SheetView } from '../worksheet/index.ts';
+import type { BookView, PriceLine, SheetView } from '../worksheet/index.ts';
+import { PLAIN_DIALECT, numberIn, type Dialect } from './export-dialect.ts';
+import { measureIn } from './measure-in.ts';
 import { stepWords } from './money-step.ts';
 import type { Table } from './table.ts';
 
@@ -58,7 +60,7 @@ const INCLUDED: Readonly<Record<string, string>> = {
 };
 
 /** What was found at each post that is in the price, and what is done about it. */
-export function quoteLines(book: BookView): readonly QuoteLine[] {
+export function quoteLines(book: BookView, dialect: Dialect = PLAIN_DIALECT): readonly QuoteLine[] {
   const posts = book.sheet('posts');
   if (!posts) return [];
   return rowsOf(posts).flatMap((row) => {
@@ -68,7 +70,7 @@ export function quoteLines(book: BookView): readonly QuoteLine[] {
     return [
       {
         post: posts.rowKey(row),
-        finding: findingAt(book, posts, row),
+        finding: findingAt(book, posts, row, dialect),
         remedy: known === '' ? 'not decided yet' : (DONE[known] ?? known),
         included: INCLUDED[known] ?? '',
       },
@@ -77,7 +79,7 @@ export function quoteLines(book: BookView): readonly QuoteLine[] {
 }
 
 /** Price, tax, total, deposit and balance. */
-export function quoteSums(book: BookView): readonly QuoteSum[] {
+export function quoteSums(book: BookView, dialect: Dialect = PLAIN_DIALECT): readonly QuoteSum[] {
   return (
     [
       ['Price before tax', 'price_before_tax'],
@@ -86,7 +88,7 @@ export function quoteSums(book: BookView): readonly QuoteSum[] {
       ['Deposit', 'deposit'],
       ['Balance when the work is done', 'balance'],
     ] as const
-  ).map(([name, column]) => ({ name, amount: moneyText(book, column) }));
+  ).map(([name, column]) => ({ name, amount: moneyText(book, column, dialect) }));
 }
 
 /** Why the total is not there yet; blank where it is. */
@@ -103,15 +105,18 @@ export function quoteWaits(book: BookView): string {
 }
 
 /** What else the customer may choose: each variant of the job that has a total, with how far it is from the price. */
-export function quoteOptions(book: BookView): readonly QuoteSum[] {
+export function quoteOptions(
+  book: BookView,
+  dialect: Dialect = PLAIN_DIALECT,
+): readonly QuoteSum[] {
   const currency = book.sheet('job')?.cell(0, 'currency').text ?? '';
   const total = totalOf(book.whatIf?.now() ?? []);
   if (total === undefined) return [];
   return (book.whatIf?.variants() ?? []).flatMap(({ name, lines }) => {
     const other = totalOf(lines);
     if (other === undefined) return [];
-    const step = stepWords(other - total);
-    const amount = `${other.toFixed(2)} ${currency}`.trim();
+    const step = numberIn(stepWords(other - total), dialect);
+    const amount = `${numberIn(other.toFixed(2), dialect)} ${currency}`.trim();
     return [{ name, amount: step === '' ? `${amount}, the same` : `${amount} (${step})` }];
   });
 }
@@ -121,18 +126,24 @@ function totalOf(lines: readonly PriceLine[]): number | undefined {
 }
 
 /** The quote as a table: posts first, then the sums. */
-export function quoteTable(book: BookView): Table {
+export function quoteTable(book: BookView, dialect?: Dialect): Table {
   return [
     ['Post', 'Finding', 'Remedy', 'Included', 'Amount'],
-    ...quoteLines(book).map(({ post, finding, remedy, included }) => [
+    ...quoteLines(book, dialect).map(({ post, finding, remedy, included }) => [
       post,
       finding,
       remedy,
       included,
       '',
     ]),
-    ...quoteSums(book).map(({ name, amount }) => ['', name, '', '', amount]),
-    ...quoteOptions(book).map(({ name, amount }) => ['', 'Total if instead', name, '', amount]),
+    ...quoteSums(book, dialect).map(({ name, amount }) => ['', name, '', '', amount]),
+    ...quoteOptions(book, dialect).map(({ name, amount }) => [
+      '',
+      'Total if instead',
+      name,
+      '',
+      amount,
+    ]),
     ...[...EXCLUDED, ownExclusions(book)]
       .filter((words) => words !== '')
       .map((words) => ['', 'Not included', words, '', '']),
@@ -145,19 +156,19 @@ export function ownExclusions(book: BookView): string {
 }
 
 /** An amount of money to the cent in the job's currency; blank while it waits. */
-export function moneyText(book: BookView, column: string): string {
+export function moneyText(
+  book: BookView,
+  column: string,
+  dialect: Dialect = PLAIN_DIALECT,
+): string {
   const job = book.sheet('job');
   const value = job?.cell(0, column).value;
   if (!job || typeof value !== 'number') return '';
-  return `${value.toFixed(2)} ${job.cell(0, 'currency').text}`.trim();
+  return `${numberIn(value.toFixed(2), dialect)} ${job.cell(0, 'currency').text}`.trim();
 }
 
-function findingAt(book: BookView, posts: SheetView, row: number): string {
-  const column = (id: string) => posts.columns.find((each) => each.id === id);
-  const said = (id: string): string => {
-    const cell = posts.cell(row, id);
-    return cell.state === 'known' && cell.text !== '' ? withUnit(cell, column(id)?.unit ?? '') : '';
-  };
+function findingAt(book: BookView, posts: SheetView, row: number, dialect: Dialect): string {
+  const said = (id: string): string => measureIn(dialect, posts, posts.rowId(row), id);
   const offset = said('top_offset');
   const isOut = offset !== '' && posts.cell(row, 'top_offset').value !== 0;
   const probe = posts.cell(row, 'probe_depth').value;
@@ -171,10 +182,6 @@ function findingAt(book: BookView, posts: SheetView, row: number): string {
   ]
     .filter((part) => part !== '')
     .join('; ');
-}
-
-function withUnit({ text }: CellView, unit: string): string {
-  return unit === '' || /['"′″]/u.test(text) ? text : `${text} ${unit}`;
 }
 
 function rowsOf(sheet: SheetView): readonly number[] {

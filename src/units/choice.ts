@@ -6,10 +6,20 @@ import type { Doubt, Reading } from './reading.ts';
 /** Reads one of a list: capitals, spaces and hyphens do not matter, and the beginning of one choice is enough. */
 export function readChoice(text: string, { choices }: ChoiceKind): Reading | Doubt | Problem {
   const exact = choices.find((choice) => choice === text.trim());
+  const either = text.split(/\s+or\s+|\s*\?\s*/).filter((part) => part.trim() !== '');
+  const named = either.map((part) => choices.find((choice) => letters(choice) === letters(part)));
   const key = letters(text);
   const same = choices.filter((choice) => letters(choice) === key);
   const begun = key === '' ? [] : choices.filter((choice) => letters(choice).startsWith(key));
-  const found = exact === undefined ? (same.length > 0 ? same : begun) : [exact];
+  const open = named.filter((choice) => choice !== undefined);
+  const found =
+    exact !== undefined
+      ? [exact]
+      : open.length > 1 && open.length === either.length
+        ? [...new Set(open)]
+        : same.length > 0
+          ? same
+          : begun;
   const [only] = found;
   if (only !== undefined && found.length === 1) return { value: only, unit: '' };
   if (only === undefined) {

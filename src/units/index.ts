@@ -5,8 +5,10 @@ export * from './problem.ts';
 export * from './reading.ts';
 export * from './size.ts';
 export * from './unit.ts';
+export { readDirection } from './direction.ts';
 export { readEntry } from './entry.ts';
 export {
+  fractionText,
   numberText,
   plainDecimal,
   writeDate,

@@ -59,6 +59,8 @@ export interface ColumnDefinition {
   readonly show?: 'always' | 'when filled' | 'more';
   readonly wide?: boolean;
   readonly total?: 'sum';
+  /** The words are a direction: `S` and `South` are one. */
+  readonly direction?: boolean;
   /** Entries to offer. */
   readonly suggest?: readonly string[];
   /** A column, written sheet.column, whose values are offered. */

@@ -9,7 +9,7 @@ import {
   type Slice,
 } from '../graph/index.ts';
 import type { Notebook } from '../notebook/index.ts';
-import { FLAG, problem, type Kind, type Problem } from '../units/index.ts';
+import { FLAG, problem, readDirection, type Kind, type Problem } from '../units/index.ts';
 import type { AskDefinition, StopDefinition } from './definition.ts';
 import { BadFormula, Entries, EntryOverFormula, GroupKeys } from './entries.ts';
 import {
@@ -222,7 +222,12 @@ export class Engine {
       return document.assumed.get(`${sheetId}.${id}`);
     };
     const unit = (): string => shownUnit(model.definition, document);
-    return new Entries(textAt, kind, unit, this.words, model.except);
+    const named = (row: number): string | undefined => {
+      const text = textAt(row);
+      return text === undefined ? undefined : readDirection(text);
+    };
+    const text = model.definition.direction === true ? named : textAt;
+    return new Entries(text, kind, unit, this.words, model.except);
   }
 
   private wireRules(sheet: SheetModel): void {

@@ -1,5 +1,6 @@
 import { nearest, problem, type Problem } from '../units/index.ts';
 import type { Book } from './book.ts';
+import { SHEETS } from './sheets.ts';
 import type { Entry, SheetView } from './view.ts';
 
 /** What a job file says beside a site file; every part is optional. */
@@ -72,6 +73,23 @@ export function applyJobFile(job: JobFile, book: Book): Problem | undefined {
   for (const [sheet, rows] of job.entries) {
     const wrong = typeRows(sheet, rows, book);
     if (wrong) return wrong;
+  }
+  return unknownKey(job, book);
+}
+
+/** A job input that names a row of a sheet where no such row stands, such as a mix that nobody sells. */
+function unknownKey(job: JobFile, book: Book): Problem | undefined {
+  const inputs = SHEETS.find(({ id }) => id === 'job')?.columns ?? [];
+  for (const { id, label, suggestFrom } of inputs) {
+    const text = job.inputs.get(id);
+    if (text === undefined || text.trim() === '' || suggestFrom === undefined) continue;
+    const [sheetId = '', column = ''] = suggestFrom.split('.');
+    const sheet = book.sheet(sheetId);
+    const known = Array.from({ length: sheet?.rowCount ?? 0 }, (_, row) =>
+      String(sheet?.cell(row, column).value ?? ''),
+    ).filter((key) => key !== '');
+    if (!known.includes(text.trim()))
+      return strange(label.toLowerCase(), text, known, `${WHERE}, inputs, ${id}`);
   }
   return undefined;
 }

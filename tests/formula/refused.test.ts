@@ -26,7 +26,7 @@ const TAPE: readonly Refusal[] = [
   ['6"', '"', /“6"” is tape/, /6 in/],
   [`5' 3"`, "'", /tape/, /5 ft/],
   ['3 1/2 in', '3 1', /side by side/, /3 in \+ 1\/2 in/],
-  ['3-1/2 in', '3-1/2 in', /plain number and a length/, /one kind/],
+  ['3-1/2 in', '3-1/2 in', /3 has no unit/, /3 in \+ 1\/2 in/],
   ['5′ 3″', '′', /“′”/, /ft/],
 ];
 

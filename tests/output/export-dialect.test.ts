@@ -4,6 +4,7 @@ import { bringIn, intakeColumns, readSite } from '../../src/intake/index.ts';
 import { Notebook, type Row } from '../../src/notebook/index.ts';
 import {
   fileReports,
+  holeTable,
   materialLines,
   materialTable,
   postTable,
@@ -88,6 +89,23 @@ describe('the post list in any dialect', () => {
     );
   }, 60_000);
 
+  it('leaves a length in millimeters as it was typed where inches have no end', () => {
+    const cells = new Map([
+      ['post', '1'],
+      ['station', '3 m'],
+      ['lean_gap', '4 mm'],
+      ['level_length', '1200 mm'],
+      ['probe_depth', '3/8 in'],
+    ]);
+    first.notebook.do('row', [
+      { edit: 'add rows', sheet: 'posts', at: 0, rows: [{ id: 'a', cells }] },
+    ]);
+    const [, row = ''] = tableCsv(postTable(first)).split('\r\n');
+    first.undo();
+    expect(row).toMatch(/^1,3 m,4 mm,1200 mm,/);
+    expect(row).toMatch(/,(?:0\.375|3\/8) in,/);
+  });
+
   it('writes lengths in the unit and with the mark that was asked for', () => {
     const how: Dialect = { separator: ';', decimal: ',', mark: true, lengths: 'm' };
     const cells = new Map([
@@ -105,6 +123,38 @@ describe('the post list in any dialect', () => {
     // 8 ft is 2.4384 m and 1/2 in 0.0127 m, by definition of the inch; a note is nobody's number.
     expect(row.split(';')).toEqual(expect.arrayContaining(['2,4384 m', '0,0127 m', '1.5']));
   });
+});
+
+describe('the hole schedule in any dialect', () => {
+  it('brings the depths that were reached back to the same values', () => {
+    const depth = fc.integer({ min: 1, max: 900 });
+    const entry = fc.oneof(
+      depth.map((parts) => `${String(parts / 16)} in`),
+      depth.map((millimetres) => `${String(millimetres)} mm`),
+    );
+    fc.assert(
+      fc.property(dialect, fc.array(entry, { minLength: 1, maxLength: 5 }), (how, depths) => {
+        const rows = depths.map((reached, at): Row => ({
+          id: `p${String(at)}`,
+          cells: new Map([
+            ['post', `${String(at + 1)}A`],
+            ['remedy', 'replace'],
+            ['depth_reached', reached],
+          ]),
+        }));
+        first.notebook.do('rows', [{ edit: 'add rows', sheet: 'posts', at: 0, rows }]);
+        const written = tableCsv(holeTable(first, how), writeOptions(how));
+        take(second, written);
+        const [before, after] = [first, second].map((book) =>
+          values(book, ['post', 'remedy', 'depth_reached']),
+        );
+        first.undo();
+        second.undo();
+        expect(after, written).toEqual(before);
+      }),
+      { numRuns: 60 },
+    );
+  }, 60_000);
 });
 
 describe('the supplier’s list in any dialect', () => {
@@ -153,10 +203,10 @@ function take(book: Book, text: string): void {
   bringIn(intake, { name: 'list.csv', bytes }, book.notebook);
 }
 
-function values(book: Book): unknown[][] {
+function values(book: Book, columns: readonly string[] = COLUMNS): unknown[][] {
   const sheet = book.sheet('posts')!;
   return Array.from({ length: sheet.rowCount }, (_, row) =>
-    COLUMNS.map((column) => {
+    columns.map((column) => {
       const { value, typed } = sheet.cell(row, column);
       return value ?? typed;
     }),

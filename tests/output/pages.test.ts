@@ -1,10 +1,18 @@
+import fc from 'fast-check';
+import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import {
   crewLines,
   crewTable,
+  holeTable,
+  materialTable,
+  postTable,
   quoteLines,
   quoteTable,
   quoteWaits,
+  tableCsv,
+  writeOptions,
+  type Dialect,
 } from '../../src/output/index.ts';
 import { addTyped, siteOf, typeInto } from '../worksheet/site.ts';
 import { sample } from '../worksheet/take-off.ts';
@@ -112,6 +120,77 @@ describe('the quote', () => {
     expect(table.at(-1)).toEqual(['', 'Not included', 'painting', '', '']);
   });
 });
+
+describe('the crew sheet and the quote in a dialect', () => {
+  const how: Dialect = { separator: ';', decimal: ',', mark: true, lengths: 'mm' };
+
+  it('give every length in the unit asked for, and no other number a unit', () => {
+    // By definition of the inch: 12 x 25.4 = 304.8, 30 x 25.4 = 762, 104 x 25.4 = 2641.6 mm.
+    const [line] = crewLines(sample('D3-snapped'), how);
+    expect(line).toMatchObject({
+      oldFooting: 'pulled whole, 210,1 lb',
+      hole: '304,8 mm x 762 mm',
+      bags: '3,3 of 80 lb',
+      cut: '4x4, 2641,6 mm',
+      setTo: 'top 1879,6 mm above grade',
+    });
+    // 3 3/8 in is the rounded 85.7 mm of the sheet.
+    expect(quoteLines(sample('D1-tree-run'), how)[2]!.finding).toMatch(
+      /^85,7 mm out of plumb at the top/,
+    );
+  });
+
+  it('are parted and marked as asked', () => {
+    const csv = tableCsv(crewTable(sample('D3-snapped'), how), writeOptions(how));
+    expect(csv).toMatch(/^\ufeffPost;Action;/);
+    expect(csv).toContain(';304,8 mm x 762 mm;');
+  });
+});
+
+describe('every list', () => {
+  it('holds no cell that another program would run, whatever was typed', () => {
+    const note = fc.string({
+      unit: fc.constantFrom(
+        '=',
+        '+',
+        '-',
+        '@',
+        '\t',
+        '\r',
+        '\n',
+        ' ',
+        '1',
+        '/',
+        '"',
+        "'",
+        'x',
+        '\u00a0',
+      ),
+    });
+    const book = siteOf({}, [{ remedy: 'replace', rock_test: 'loose' }]);
+    const row = book.sheet('posts')!.rowId(0);
+    fc.assert(
+      fc.property(note, fc.constantFrom(',', ';', '\t'), (text, separator) => {
+        typeInto(book, 'posts', row, { note: text, lean_toward: text });
+        const how: Dialect = { separator, decimal: '.', mark: false, lengths: 'job' };
+        for (const table of [postTable, crewTable, quoteTable, materialTable, holeTable]) {
+          const csv = tableCsv(table(book, how), writeOptions(how));
+          const { data } = Papa.parse<string[]>(csv, { delimiter: separator });
+          for (const cell of data.flat()) expect(isRun(cell), JSON.stringify(cell)).toBe(false);
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
+
+/** Whether a cell begins as a command does (OWASP, CSV Injection) and is no plain number or tape reading. */
+function isRun(cell: string): boolean {
+  return (
+    /^[\s\u00a0]*[=+\-@\t\r\n]/.test(cell) &&
+    !/^[-+][\d\s./'"-]*\d[\d\s./'"]*( ?(?:in|mm|ft|m))?$/.test(cell)
+  );
+}
 
 describe('a yard’s prices', () => {
   it('may hold one item in many lengths', () => {

@@ -148,6 +148,8 @@ describe('a stop at a post', () => {
         ['E', 'E', toward].map((lean_toward) => ({ ...plumb, lean_gap: gap, lean_toward })),
       );
     expect(stopsOf(run('E'), 'posts', 'run_leans_one_way')).toMatchObject([{ level: 'stop' }]);
+    for (const written of ['e', 'East', 'to the east', 'Ost'])
+      expect(stopsOf(run(written), 'posts', 'run_leans_one_way'), written).toHaveLength(1);
     expect(stopsOf(run('W'), 'posts', 'run_leans_one_way')).toEqual([]);
     expect(stopsOf(run('E', '1/4'), 'posts', 'run_leans_one_way')).toEqual([]);
     expect(stopsOf(run(''), 'posts', 'run_leans_one_way')).toEqual([]);
