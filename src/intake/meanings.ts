@@ -18,7 +18,7 @@ export const MEANINGS: readonly Meaning[] = meanings({
   lean_gap_along: 'lean gap along|gap along|lean along',
   level_length:
     'level length|level|over|level over|lean over|lean length|gap over|over level|over length',
-  lean_toward: 'lean toward|toward|lean gap toward|post lean toward',
+  lean_toward: 'lean toward|toward|which toward|lean which toward|lean gap toward|post lean toward',
   probe_depth:
     'probe depth|probe|rot depth|rot|soft depth|probe grade|probe depth grade|rot grade|rot depth grade|deepest probe',
   rock_test: 'rock test|rock test result|post rock test',
@@ -71,13 +71,25 @@ export const OPEN_MEANINGS: readonly (Meaning & { readonly why: string })[] = [
 export const WEAK_MEANINGS: readonly (Meaning & { readonly values: ValuesShow })[] = [
   ...weak('station', 'rising', 'distance|position|pos|location|loc|length'),
   ...weak('level_length', 'level', 'length|lean level|used|span|tool|on'),
-  ...weak('rock_test', 'rock', 'rock|test|loose|firm|moves|move|loose firm|push|footing test'),
-  ...weak('lean_toward', 'directions', 'lean|side|face|where|leaning side|lean side|compass'),
+  ...weak(
+    'rock_test',
+    'rock',
+    'rock|test|loose|wobble|wobbly|firm|moves|move|loose firm|push|footing test',
+  ),
+  ...weak(
+    'lean_toward',
+    'directions',
+    'lean|side|face|where|which side|lean which side|leaning side|lean side|compass',
+  ),
   ...weak('soundness', 'soundness', 'grade|post grade|rot|state|wood|post'),
   ...weak('hole_width', 'numbers', 'dia|width'),
   ...weak('post', 'posts', 'item|position|pos|line|location|loc|tag|label|name|p|n'),
   ...weak('post_size', 'sizes', 'post|nominal|material|wood|lumber'),
-  ...weak('lean_gap', 'small', 'offset|off|top offset level|deviation|dev|delta|amount lean'),
+  ...weak(
+    'lean_gap',
+    'small',
+    'offset|off|how far off|how far out|far off|far out|how much|top offset level|deviation|dev|delta|amount lean',
+  ),
 ];
 
 /** What the values of a column look like. */

@@ -3,7 +3,13 @@ export function plainWords(header: string): readonly string[] {
   return foldedText(header)
     .split(' ')
     .filter((word) => word !== '' && !FILLERS.has(word))
-    .map((word) => PLAIN.get(word) ?? PLAIN.get(word.replace(/(?:es|s)$/, '')) ?? word);
+    .map(
+      (word) =>
+        PLAIN.get(word) ??
+        PLAIN.get(word.replace(/s$/, '')) ??
+        PLAIN.get(word.replace(/es$/, '')) ??
+        word,
+    );
 }
 
 /** The text in small letters without accents and punctuation; joined words such as `leanGap` come apart. */
@@ -99,7 +105,7 @@ const MEANINGS = [
   'last previous prev letzten vorigen anterior ultimo',
   'water wasser agua',
   'standing ponding ponded stehendes stehend estancada encharcada',
-  'note comment remark bemerkung bemerkungen notiz anmerkung nota observacion observaciones comentario comentarios',
+  'note comment remark bemerkung bemerkungen notiz notizen anmerkung nota observacion observaciones comentario comentarios',
   'gravel kies schotter grava',
   'tree trunk baum stamm arbol tronco',
   'concrete conc beton hormigon concreto',
