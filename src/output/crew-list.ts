@@ -97,9 +97,7 @@ function crewLine(
     cut: isNew
       ? joined(
           [
-            isSteel
-              ? `${measure(book, 'job', 'job', 'steel_size')} steel`
-              : of('holes', 'post_size'),
+            isSteel ? `${ofJob('steel_size')} steel` : of('holes', 'post_size'),
             of('holes', 'post_length'),
           ],
           ', ',
