@@ -1,6 +1,6 @@
 import { address as readingThread } from 'virtual:reading-thread';
 import type { CameIn, Comparison, Intake } from './intake/index.ts';
-import { fromBase64, readNotebook } from './notebook/index.ts';
+import { fromBase64 } from './notebook/index.ts';
 import { keepOffline } from './offline/index.ts';
 import {
   accountFor,
@@ -10,7 +10,6 @@ import {
   holeTable,
   materialTable,
   materialText,
-  notebookFile,
   postTable,
   quoteTable,
   tableCsv,
@@ -18,7 +17,7 @@ import {
   type Dialect,
   type Table,
 } from './output/index.ts';
-import { openShelf, type OpenedNotebook } from './storage/index.ts';
+import { openShelf, type OpenedNotebook, type ShelfEntry } from './storage/index.ts';
 import {
   installLook,
   loadNewVersion,
@@ -30,6 +29,7 @@ import {
   type BroughtIn,
   type ComparedFile,
   type Desk,
+  type KeptJob,
   type OpenJob,
   type PrintedPage,
   type SavedMark,
@@ -93,6 +93,9 @@ const SAVING: SavedMark = { state: 'saving', words: 'Saving' };
 const NEWER =
   'A newer Backplumb is open in another window: nothing is saved from here. Reload this page to go on.';
 const MOST_ASIDE = 8;
+const HALF_A_DAY_MS = 12 * 60 * 60 * 1000;
+const CLEARED =
+  'This browser cleared what it kept for this page. The job on the screen is kept again; others come back from a backup.';
 const SAVED: SavedMark = { state: 'saved', words: 'Saved on this device' };
 
 const savedListeners = new Set<(mark: SavedMark) => void>();
@@ -102,14 +105,17 @@ let current: Job | undefined;
 
 const shelf = await openShelf({
   onTrouble: (trouble) => {
-    show(trouble ? { state: 'trouble', words: sentence(trouble) } : SAVED);
+    show(trouble ? { state: 'trouble', words: sentence(trouble), todo: 'save file' } : SAVED);
   },
   onSaving: (isSaving) => {
-    // Trouble stays in sight until the shelf takes it back.
-    if (mark.state !== 'trouble') show(isSaving ? SAVING : SAVED);
+    // Trouble stays in sight until the shelf takes it back, and what is to be read until it is.
+    if (!mark.todo) show(isSaving ? SAVING : SAVED);
   },
   onNewer: () => {
-    show({ state: 'trouble', words: NEWER });
+    show({ state: 'trouble', words: NEWER, todo: 'reload' });
+  },
+  onCleared: () => {
+    show({ ...SAVED, words: CLEARED, todo: 'backup' });
   },
   onShelfChanged: () => {
     for (const listener of shelfListeners) listener();
@@ -119,17 +125,15 @@ const shelf = await openShelf({
 const desk: Desk = {
   async list() {
     const entries = await shelf.list();
-    return entries
-      .filter(({ removedAt }) => removedAt === undefined)
-      .map(({ id, name, savedAt }) => ({ id, name, saved: whenInWords(savedAt) }));
+    return entries.map(keptJob);
   },
   async open(id) {
     const opened = await shelf.open(id);
     if (isProblem(opened)) throw inWords(opened);
     const job = onScreen(await jobOf(opened));
     const { newer, setAside } = opened;
-    if (newer) show({ state: 'trouble', words: sentence(newer) });
-    else if (setAside.length > 0) show({ state: 'trouble', words: asideInWords(setAside) });
+    if (newer) show({ state: 'trouble', words: sentence(newer), todo: 'reload' });
+    else tellAside(setAside);
     return job;
   },
   startEmpty: async () => onScreen(await newJob('New job', true)),
@@ -143,7 +147,6 @@ const desk: Desk = {
     if (wrong) throw inWords(wrong);
     return job;
   },
-  remove: (id) => shelf.mark(id, 'removedAt', true),
   async readSite(file, into, { progress }) {
     const { SiteReader, intakeColumns } = await loadImporter();
     const isOpen = into !== undefined && into.id === current?.id;
@@ -160,19 +163,43 @@ const desk: Desk = {
     });
   },
   async openFile(file) {
-    const read = readNotebook(parsed(await file.text()));
-    if (isProblem(read)) throw inWords({ ...read, where: file.name });
-    if (read.newer) throw inWords({ ...read.newer, where: file.name });
-    const job = onScreen(await jobOf(await shelf.create(crypto.randomUUID(), read.document, true)));
-    if (read.setAside.length > 0)
-      show({ state: 'trouble', words: asideInWords(read.setAside.map((where) => `${where}.`)) });
-    return job;
+    const keeping = await shelf.keeping();
+    const plan = await keeping.plan(new Uint8Array(await file.arrayBuffer()));
+    if (isProblem(plan)) throw inWords({ ...plan, where: file.name });
+    const [only, ...others] = plan.jobs;
+    const found = only && others.length === 0 ? plan.found.get(only) : undefined;
+    if (only?.stands === 'same' && found && !only.isRemoved) return desk.open(only.id);
+    if (only?.stands === 'newer' && found) {
+      const job = onScreen(await jobOf(await shelf.show(found.document)));
+      show({ state: 'trouble', words: only.setAside.join(' '), todo: 'reload' });
+      return job;
+    }
+    if (only?.stands === 'absent' && found) {
+      const job = onScreen(await jobOf(await shelf.create(only.id, found.document, true)));
+      tellAside(only.setAside);
+      return job;
+    }
+    if (!(await desk.askRestore(plan))) return undefined;
+    const done = await keeping.restore(plan);
+    if (isProblem(done)) throw inWords(done);
+    return undefined;
   },
   // Before a screen is there, nobody can be asked.
   askMerge: () => Promise.resolve('add'),
-  saveFile({ id, book }) {
-    if (current?.id === id)
-      download(notebookFile(current.book.notebook.document), fileName(book.name, 'json'));
+  askRestore: () => Promise.resolve(false),
+  keeping: {
+    whole: () => shelf.keeping(),
+    mark: (id, which, isOn) => shelf.mark(id, which, isOn),
+    erase: (id) => shelf.erase(id),
+    acts: (id) => shelf.history(id),
+    async lookBack(id, { number, at, label }) {
+      const document = await shelf.readAfter(id, number);
+      if (isProblem(document)) throw inWords(document);
+      const words = `As it was at ${whenInWords(at)}, after “${label}”.`;
+      const { openBook } = await loadEngine();
+      const book = openBook((await shelf.show(document)).notebook);
+      return { book, id, document, words, backLabel: `back to ${whenInWords(at)}` }; // prettier-ignore
+    },
   },
   giveFile(text, name) {
     download(text, fileName(name, 'json'));
@@ -266,7 +293,8 @@ async function newJob(name: string, isKeptNow = false): Promise<Job> {
 
 function onScreen(job: Job): Job {
   current = job;
-  if (mark.state !== 'saving') show(SAVED);
+  // What the last job was told of is not said of this one; that nothing is kept is.
+  if (mark.todo === 'backup' || mark.todo === 'reload') show(SAVED);
   return job;
 }
 
@@ -276,13 +304,8 @@ function whole<View extends BookView>(book: View): View {
   return book;
 }
 
-// What is no JSON is no notebook, and is refused as such.
-function parsed(text: string): unknown {
-  try {
-    return JSON.parse(text) as unknown;
-  } catch {
-    return undefined;
-  }
+function tellAside(setAside: readonly string[]): void {
+  if (setAside.length > 0) show({ ...SAVED, words: asideInWords(setAside), todo: 'backup' });
 }
 
 function asideInWords(setAside: readonly string[]): string {
@@ -330,6 +353,8 @@ async function put(intake: Intake, file: CameIn, job: Job, settled: Settled): Pr
   if (choice === 'merge') mergeIn(comparison, intake, file, notebook);
   else bringIn(intake, file, notebook);
   onScreen(job);
+  // There is something to lose now, and the person sees why it is asked.
+  void shelf.keeping().then((keeping) => keeping.askToStay());
   const questions = intake.asks
     .filter(({ about }) => about === 'header')
     .map(({ question, choices, column }) => ({
@@ -424,6 +449,29 @@ function download(content: string | Uint8Array<ArrayBuffer>, name: string): void
   setTimeout(() => {
     URL.revokeObjectURL(link.href);
   }, 60_000);
+}
+
+function keptJob({
+  id,
+  name,
+  savedAt,
+  number,
+  archivedAt,
+  removedAt,
+  backedUp,
+}: ShelfEntry): KeptJob {
+  const isBehind = !backedUp || number > backedUp.number;
+  const when = backedUp ? whenInWords(backedUp.at) : '';
+  return {
+    id,
+    name,
+    saved: whenInWords(savedAt),
+    isFinished: archivedAt !== undefined,
+    isRemoved: removedAt !== undefined,
+    backup: backedUp ? `the last backup is of ${when}, older than the work` : 'in no backup yet',
+    isBehind,
+    isDue: isBehind && savedAt < Date.now() - HALF_A_DAY_MS,
+  };
 }
 
 function whenInWords(time: number): string {

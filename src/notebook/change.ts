@@ -51,3 +51,8 @@ export interface Step {
   readonly label: string;
   readonly changes: readonly Change[];
 }
+
+/** Whether a change leaves the entry it names as it is: by that somebody keeps what stands there. */
+export function isNothing(change: Change): boolean {
+  return change.edit !== 'own' && 'after' in change && change.before === change.after;
+}

@@ -38,13 +38,6 @@ export class Clashes {
     this.tell();
   }
 
-  /** A change was made by somebody who saw what stood there: that settles a clash in its place. */
-  note(change: Change): void {
-    if (this.open.size === 0) return;
-    const place = placeOf(change);
-    if (place) this.drop(place);
-  }
-
   /** Somebody chose what stands there now. */
   drop(place: EntryPlace): void {
     if (this.open.delete(keyOf(place))) this.tell();

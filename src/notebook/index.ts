@@ -1,3 +1,4 @@
+export * from './backup.ts';
 export * from './base64.ts';
 export * from './change.ts';
 export type { Clash, EntryPlace } from './clash.ts';

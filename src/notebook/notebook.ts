@@ -1,6 +1,6 @@
 import { RowPlaces, apply, inverse } from './apply.ts';
-import type { Change, Step } from './change.ts';
-import { Clashes } from './clash.ts';
+import { isNothing, type Change, type Step } from './change.ts';
+import { Clashes, placeOf } from './clash.ts';
 import type { NotebookDocument, Row } from './document.ts';
 import { TAKE_BACK, recall } from './recall.ts';
 import { settle } from './settle.ts';
@@ -30,16 +30,24 @@ export class Notebook {
     this.document = document;
   }
 
-  /** Does one act of a person; `label` names it for undo. Nothing is done where there are no changes. */
+  /**
+   * Does one act of a person; `label` names it for undo. Nothing is done where there are no changes.
+   * An entry whose `before` is not what stands there was typed by somebody who had not seen that:
+   * both are kept as a clash.
+   */
   do(label: string, changes: readonly Change[]): void {
     if (changes.length === 0 || this.isLocked()) return;
-    for (const change of changes) {
+    const made = changes.flatMap((change) => {
+      if (placeOf(change)) return this.settleAll([change]);
       apply(this.document, change, this.places);
-      this.clashes.note(change);
+      return [change];
+    });
+    // To keep what stands settles a clash, and leaves nothing to take back.
+    if (!made.every(isNothing)) {
+      this.done.push({ label, changes: made });
+      this.undone = [];
     }
-    this.done.push({ label, changes });
-    this.undone = [];
-    this.hear({ label, changes }, changes);
+    this.hear({ label, changes }, made);
   }
 
   /** Takes the last act back. */

@@ -1,4 +1,4 @@
-import type { Step } from './change.ts';
+import { isNothing, type Step } from './change.ts';
 import { changeToJson } from './change-json.ts';
 
 /** How the name of an act begins that took another back. */
@@ -18,6 +18,7 @@ export function recall(acts: readonly Step[]): Recalled {
   const done: Step[] = [];
   const undone: Step[] = [];
   for (const { label, changes } of acts) {
+    if (changes.every(isNothing)) continue;
     const act = { label, changes };
     const taken = label.startsWith(TAKE_BACK) ? label.slice(TAKE_BACK.length) : undefined;
     if (taken !== undefined) {

@@ -48,8 +48,8 @@ function settleEntry(
   if (!place) return [change];
   const cells = change.edit === 'cell' ? cellsOf(change, document, places) : undefined;
   if (change.edit === 'cell' && !cells) {
-    if (change.after !== undefined)
-      clashes.add({ place, standing: undefined, other: change.after, rowIsGone: true });
+    if (change.after === undefined) clashes.drop(place);
+    else clashes.add({ place, standing: undefined, other: change.after, rowIsGone: true });
     return [];
   }
   const standing = cells ? cells.get(columnOf(change)) : entryOf(change, document);

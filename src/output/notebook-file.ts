@@ -1,8 +1,8 @@
-import { toJson, type NotebookDocument } from '../notebook/index.ts';
+import { readableText, toJson, type NotebookDocument } from '../notebook/index.ts';
 
 /** The notebook as one readable file. */
 export function notebookFile(document: NotebookDocument): string {
-  return `${JSON.stringify(toJson(document), undefined, 1)}\n`;
+  return readableText(toJson(document));
 }
 
 /** A file name that any system takes, from the name of the job. */

@@ -27,7 +27,7 @@ export function readKept(store: UseStore, id: string): Promise<Kept> {
 
 /** What to add to a journal. */
 export interface Appending {
-  readonly entry: Omit<ShelfEntry, 'number' | 'format' | 'archivedAt' | 'removedAt'>;
+  readonly entry: Omit<ShelfEntry, 'number' | 'format' | 'archivedAt' | 'removedAt' | 'backedUp'>;
   /** The last act this window knows. */
   readonly known: number;
   readonly acts: readonly Uint8Array[];

@@ -22,6 +22,8 @@ export interface LiveListeners {
   wrote(first: number, acts: readonly Uint8Array[]): void;
   /** A newer build wrote into this notebook. */
   newer(): void;
+  /** The browser cleared what was kept; this notebook is kept again. */
+  cleared(): void;
 }
 
 /** How an open notebook is kept. */
@@ -125,6 +127,18 @@ export class LiveNotebook {
     for (const stop of this.leave) stop();
   }
 
+  /** Lets the notebook go without what still waits: it is not wanted any more. */
+  drop(): Promise<void> {
+    this.waiting = [];
+    this.start = undefined;
+    return this.close();
+  }
+
+  /** Whether the browser did not take what was done last. */
+  get isBehind(): boolean {
+    return this.isRefused;
+  }
+
   private async pump(isEvenEmpty: boolean): Promise<void> {
     clearTimeout(this.retry);
     const { listeners } = this.keeping;
@@ -173,6 +187,7 @@ export class LiveNotebook {
       case 'gone':
         // The browser cleared it, or somebody erased it: what is on the screen is kept again, whole.
         this.start = this.beforeWaiting();
+        listeners.cleared();
         return;
       case 'newer':
         this.waiting = [];

@@ -14,6 +14,8 @@ export interface ShelfEntry {
   readonly archivedAt?: number;
   /** When it was removed; until it is erased it can be put back. */
   readonly removedAt?: number;
+  /** How far it had come when it last left in a backup, and when that was. */
+  readonly backedUp?: { readonly number: number; readonly at: number };
 }
 
 /** Every notebook's entry, the last saved first. */

@@ -1,10 +1,10 @@
 import { FORMAT, type Act, type Notebook, type NotebookDocument } from '../notebook/index.ts';
 import { isProblem, type Problem } from '../units/index.ts';
 import type { LiveListeners, LiveNotebook } from './live.ts';
-import type { Shelving } from './journal-record.ts';
+import type { Keeping } from './keeping.ts';
 import { changeEntry, erase, readEntries, type ShelfEntry } from './record.ts';
 import { openStore } from './store.ts';
-import { notKept, notRead } from './trouble.ts';
+import { notRead } from './trouble.ts';
 import { joinWindows } from './windows.ts';
 
 export type { ShelfEntry } from './record.ts';
@@ -30,8 +30,10 @@ export interface Shelf {
   open(id: string): Promise<OpenedNotebook | Problem>;
   /** Opens a new notebook; it is kept at once, or from its first act on. */
   create(id: string, document: NotebookDocument, isKeptNow: boolean): Promise<OpenedNotebook>;
-  /** Puts whole notebooks on the shelf beside what is there, all or none; the trouble, if there was any. */
-  shelve(documents: readonly { readonly id: string; readonly document: NotebookDocument }[]): Promise<Problem | undefined>; // prettier-ignore
+  /** A document to look at: nothing in it can be changed, and nothing of it is kept. */
+  show(document: NotebookDocument): Promise<OpenedNotebook>;
+  /** Backups, copies and the room they take; fetched once somebody asks for it. */
+  keeping(): Promise<Keeping>;
   /** A notebook as it is kept, without opening it. */
   read(id: string): Promise<NotebookDocument | Problem>;
   /** The acts since the beginning of the last day, the latest first. */
@@ -56,6 +58,8 @@ export interface ShelfListeners {
   readonly onSaving?: (isSaving: boolean) => void;
   /** Another window has a newer build: nothing is written from here any more. */
   readonly onNewer?: () => void;
+  /** The browser cleared what it kept; the notebook on the screen is kept again, the others are not. */
+  readonly onCleared?: () => void;
   /** What is on the shelf changed in another window. */
   readonly onShelfChanged?: () => void;
 }
@@ -73,12 +77,15 @@ const REMOVED_FOR_MS = 7 * 24 * 60 * 60 * 1000;
 
 /** Opens the shelf; it is there even where the browser keeps nothing, and then says so. */
 export async function openShelf(
-  { onTrouble, onSaving, onNewer, onShelfChanged }: ShelfListeners = {},
+  { onTrouble, onSaving, onNewer, onCleared, onShelfChanged }: ShelfListeners = {},
   { database = 'backplumb', format = FORMAT }: ShelfPlace = {},
 ): Promise<Shelf> {
-  const store = openStore(database);
+  // Looked at once it is cleared, and kept again before anybody types.
+  const store = openStore(database, () => void live?.notebook.write(true));
   const by = crypto.randomUUID().slice(0, 4);
   let live: { readonly id: string; readonly notebook: LiveNotebook } | undefined;
+  // Left with acts that the browser refused; they stay here, and are offered to it again and again.
+  const behind = new Map<string, LiveNotebook>();
 
   const windows = joinWindows(database, format, {
     acts(id, first, acts) {
@@ -98,6 +105,7 @@ export async function openShelf(
     trouble: (trouble) => onTrouble?.(trouble),
     wrote: (first, acts) => windows.tellActs(id, first, acts),
     newer: lock,
+    cleared: () => onCleared?.(),
   });
 
   const attempt = async <T>(act: () => Promise<T>): Promise<T | Problem> => {
@@ -111,7 +119,32 @@ export async function openShelf(
   const tried = async (act: () => Promise<unknown>): Promise<void> => {
     const came = await attempt(act);
     if (isProblem(came)) onTrouble?.(came);
-    else windows.tellShelf();
+    else shelfChanged();
+  };
+
+  const shelfChanged = (): void => {
+    windows.tellShelf();
+    onShelfChanged?.();
+  };
+
+  const leave = async (): Promise<void> => {
+    const left = live;
+    live = undefined;
+    await left?.notebook.write();
+    if (left?.notebook.isBehind) behind.set(left.id, left.notebook);
+    else await left?.notebook.close();
+  };
+
+  /** A notebook that only this window has, or has more of than the store. */
+  const goOn = async (id: string): Promise<OpenedNotebook | undefined> => {
+    if (live?.id === id && live.notebook.isBehind) await leave();
+    const notebook = behind.get(id);
+    if (!notebook) return undefined;
+    behind.delete(id);
+    if (notebook.isBehind) await notebook.write();
+    await leave();
+    live = { id, notebook };
+    return { id, notebook: notebook.notebook, setAside: [], newer: undefined };
   };
 
   const goLive = async (
@@ -120,7 +153,7 @@ export async function openShelf(
     number: number,
     folded: number,
   ): Promise<LiveNotebook> => {
-    await live?.notebook.close();
+    await leave();
     notebook.rowMark = `-${by}`;
     const { LiveNotebook } = await loadOpening();
     const opened = new LiveNotebook(notebook, number, folded, {
@@ -136,24 +169,29 @@ export async function openShelf(
 
   const kept = (id: string) =>
     attempt(async () => {
-      const { readKept, repacked, upgradeKept } = await loadOpening();
-      await upgradeKept(store, id, repacked);
-      return readKept(store, id);
+      const { readNow } = await loadOpening();
+      return readNow(store, id);
     });
 
-  const flush = async (): Promise<void> => live?.notebook.write();
+  const flush = async (): Promise<void> => {
+    await Promise.all([...behind.values()].map((notebook) => notebook.write()));
+    await live?.notebook.write();
+  };
   const flushOnLeaving = (): void => void flush();
   addEventListener('pagehide', flushOnLeaving);
 
   const shelf: Shelf = {
     async list() {
       const entries = await attempt(() => readEntries(store));
-      if (!isProblem(entries)) return entries;
-      onTrouble?.(entries);
-      return [];
+      const here = [...behind, ...(live?.notebook.isBehind ? [[live.id, live.notebook] as const] : [])].map(([id, { notebook }]) => ({ id, name: notebook.document.name, savedAt: Date.now(), number: 0, format })); // prettier-ignore
+      if (isProblem(entries)) onTrouble?.(entries);
+      const kept = isProblem(entries) ? [] : entries;
+      return [...here.filter(({ id }) => !kept.some((entry) => entry.id === id)), ...kept];
     },
     async open(id) {
       await flush();
+      const going = await goOn(id);
+      if (going) return going;
       const lying = await kept(id);
       if (isProblem(lying)) return lying;
       const { reopen } = await loadOpening();
@@ -175,20 +213,24 @@ export async function openShelf(
       await living.begin(isKeptNow);
       return { id, notebook, setAside: [], newer: undefined };
     },
-    async shelve(documents) {
-      const { packed, shelve } = await loadOpening();
-      const savedAt = Date.now();
-      const notebooks = documents.map(({ id, document }): Shelving => ({
-        entry: { id, name: document.name, savedAt, number: 0, format },
-        base: packed(document, 0),
-      }));
-      try {
-        await shelve(store, notebooks);
-      } catch (error) {
-        return notKept(documents.map(({ document }) => document.name).join(', '), error);
-      }
-      windows.tellShelf();
-      return undefined;
+    async show(document) {
+      const { Notebook } = await loadOpening();
+      const notebook = new Notebook(document);
+      notebook.lock(() => undefined);
+      return { id: crypto.randomUUID(), notebook, setAside: [], newer: undefined };
+    },
+    async keeping() {
+      const { Keeping } = await import('./keeping.ts');
+      return new Keeping({
+        store,
+        onScreen: () => live && { id: live.id, notebook: live.notebook.notebook },
+        format,
+        wrote(id, first, acts) {
+          windows.tellActs(id, first, acts);
+          if (live?.id === id) void live.notebook.hear(first, acts);
+        },
+        changed: shelfChanged,
+      });
     },
     async read(id) {
       return this.readAfter(id, Infinity);
@@ -213,6 +255,8 @@ export async function openShelf(
     mark: (id, mark, isOn) =>
       tried(() => changeEntry(store, id, (entry) => marked(entry, mark, isOn))),
     async erase(id) {
+      await behind.get(id)?.drop();
+      behind.delete(id);
       await tried(() => erase(store, id));
       // There may be room now for what had none.
       await flush();
@@ -221,6 +265,7 @@ export async function openShelf(
     async close() {
       removeEventListener('pagehide', flushOnLeaving);
       await live?.notebook.close();
+      for (const notebook of behind.values()) await notebook.close();
       windows.leave();
     },
   };

@@ -7,17 +7,23 @@ const STORE = 'shelf';
  *
  * A transaction is over only when it is flushed to the disk. One whose callback throws leaves
  * nothing behind, and what went wrong comes back as the browser said it. A connection that the
- * browser dropped is opened again; one that another window needs gone is given up.
+ * browser dropped is opened again; one that another window needs gone is given up. `onLost` is called
+ * then: what was kept may have been cleared.
  */
-export function openStore(name: string): UseStore {
+export function openStore(name: string, onLost?: () => void): UseStore {
   let connection: Promise<IDBDatabase> | undefined;
 
   const forget = (): void => {
     connection = undefined;
   };
 
+  const lose = (): void => {
+    forget();
+    onLost?.();
+  };
+
   const connect = (): Promise<IDBDatabase> => {
-    connection ??= open(name, forget);
+    connection ??= open(name, lose);
     connection.catch(forget);
     return connection;
   };
@@ -36,7 +42,7 @@ export function openStore(name: string): UseStore {
   return async (mode, callback) => whole(await begin(mode), callback);
 }
 
-async function open(name: string, forget: () => void): Promise<IDBDatabase> {
+async function open(name: string, lose: () => void): Promise<IDBDatabase> {
   const request = indexedDB.open(name);
   request.onupgradeneeded = () => {
     request.result.createObjectStore(STORE);
@@ -44,9 +50,9 @@ async function open(name: string, forget: () => void): Promise<IDBDatabase> {
   const database = await promisifyRequest(request);
   database.onversionchange = () => {
     database.close();
-    forget();
+    lose();
   };
-  database.onclose = forget;
+  database.onclose = lose;
   return database;
 }
 

@@ -39,7 +39,7 @@ export class AppFiles {
     const file = event.dataTransfer?.files[0];
     if (!file) return;
     const { open } = this.page;
-    const isNotebook = file.name.endsWith('.json');
+    const isNotebook = /\.(json|gz)$/.test(file.name);
     if (isNotebook && open.job) void this.openOrReceive(file);
     else void open.begin({ choose: isNotebook ? 'notebook' : 'readings', file });
   };

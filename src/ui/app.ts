@@ -1,5 +1,5 @@
 import { LitElement, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
-import { customElement, property, state } from 'lit/decorators.js';
+import { customElement, property, query, state } from 'lit/decorators.js';
 import { AppFiles, type FilesHost } from './app-files.ts';
 import { AppPanels, type PanelsHost } from './app-panels.ts';
 import { appStyles } from './app-styles.ts';
@@ -7,6 +7,9 @@ import type { LineOf } from './ask.ts';
 import type { BroughtIn, Desk, OpenJob } from './desk.ts';
 import type { Place } from './events.ts';
 import type { HeaderDeed } from './header.ts';
+import './keeping/keeping.ts';
+import type { Keeping } from './keeping/keeping.ts';
+import type { PastJob } from './keeping/keeping-desk.ts';
 import type { Preview } from './import-desk.ts';
 import type { FileComing } from './import-flow.ts';
 import { OpenDesk } from './open-desk.ts';
@@ -36,6 +39,8 @@ export class App extends LitElement implements FilesHost, PanelsHost {
   /** What may be done next, said beside the words. */
   @state() private offer: { readonly label: string; readonly deed: () => void } | undefined;
   @state() private isPhone = matchMedia(PHONE).matches;
+
+  @query('bp-keeping') private readonly keeping!: Keeping | null;
 
   private readonly width = matchMedia(PHONE);
   /** Until then the sheet somebody went to stays the current one, also where the page ends too soon. */
@@ -85,11 +90,21 @@ export class App extends LitElement implements FilesHost, PanelsHost {
         @give-sheet=${({ detail }: CustomEvent<Place>) => {
           files.giveSheet(detail.sheet);
         }}
+        @look-back=${({ detail }: CustomEvent<PastJob | undefined>) => {
+          this.open.lookBack(detail);
+        }}
+        @open-room=${() => this.keeping?.open('room')}
         @dragover=${(event: DragEvent) => {
           event.preventDefault();
         }}
         @drop=${files.drop}
       >
+        <bp-keeping
+          .desk=${this.desk}
+          .job=${this.open.job}
+          .past=${this.open.past}
+          .saved=${this.open.saved}
+        ></bp-keeping>
         ${this.renderPage()} ${panels.renderSide()}
       </div>
       ${files.render()}
@@ -104,10 +119,11 @@ export class App extends LitElement implements FilesHost, PanelsHost {
     if (!changed.has('desk') || !this.desk) return;
     this.open.sitAt(this.desk);
     this.desk.askMerge = this.files.askMerge;
+    this.desk.askRestore = (plan) => this.keeping?.ask(plan) ?? Promise.resolve(false);
   }
 
   protected override updated() {
-    const { job } = this.open;
+    const job = this.open.shown;
     document.title = job ? `${job.book.name} – Backplumb` : 'Backplumb';
     const seen = this.isPhone ? undefined : job;
     if (seen === this.observed) return;
@@ -117,7 +133,7 @@ export class App extends LitElement implements FilesHost, PanelsHost {
   }
 
   private renderPage(): TemplateResult {
-    const { importing, job } = this.open;
+    const { importing, shown: job } = this.open;
     if (importing.file) return this.renderImport(importing.file);
     return job ? this.renderJob(job) : this.renderStart();
   }
@@ -137,13 +153,14 @@ export class App extends LitElement implements FilesHost, PanelsHost {
   }
 
   private readonly lineOf: LineOf = (row) => {
-    const { job } = this.open;
+    const job = this.open.shown;
     return job && this.desk ? this.desk.files.lineOf(job, row) : Promise.resolve(undefined);
   };
 
   private renderStart(): TemplateResult {
     return html`${this.panels.renderTrouble()}
       <bp-start
+        .desk=${this.desk}
         .jobs=${this.open.jobs}
         @start-choice=${({ detail }: CustomEvent<StartChoice>) => this.open.begin(detail)}
       ></bp-start>`;
@@ -192,11 +209,15 @@ export class App extends LitElement implements FilesHost, PanelsHost {
 
   private doDeed(deed: HeaderDeed) {
     const { desk } = this;
-    const { job } = this.open;
+    const job = this.open.shown;
     if (!desk || !job) return;
     if (deed === 'home') location.hash = '';
     else if (deed === 'bring in') this.files.choose('readings');
-    else if (deed === 'save file') desk.saveFile(job);
+    else if (deed === 'save file')
+      void this.keeping?.save([job.id], false).then((said) => {
+        this.say(said);
+      });
+    else if (deed === 'history' || deed === 'room') this.keeping?.open(deed);
     else if (deed === 'yard' || deed === 'files' || deed === 'what if') this.panels.openSide(deed);
     else if (deed === 'add sheet') this.panels.write({ sheet: this.sheet, add: 'sheet' });
     else if (deed === 'bring sheet') this.files.choose('sheet-file');
@@ -272,7 +293,7 @@ export class App extends LitElement implements FilesHost, PanelsHost {
 
   // Undo works wherever the focus is, but in a field it is the field's own.
   private readonly pressKey = (event: KeyboardEvent) => {
-    const { book } = this.open.job ?? {};
+    const { book } = this.open.shown ?? {};
     const inField = event.composedPath()[0] instanceof HTMLInputElement;
     if (!book || inField || !(event.ctrlKey || event.metaKey) || event.altKey) return;
     const key = event.key.toLowerCase();

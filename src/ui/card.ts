@@ -7,8 +7,7 @@ import { cardColumns, isHalf, isTaped } from './card-columns.ts';
 import { cardStyles } from './card-styles.ts';
 import './dots.ts';
 import { send } from './events.ts';
-import './field.ts';
-import type { Field, FieldKept } from './field.ts';
+import { seenIn, type Field, type FieldKept } from './field.ts';
 import { FollowBook } from './follow-book.ts';
 import { setFractions } from './fraction.ts';
 import './keypad.ts';
@@ -150,8 +149,8 @@ export class Card extends LitElement {
       ?keypad=${isTaped(column)}
       .column=${column}
       .cell=${view.cell(row, column.id)}
-      @field-kept=${({ detail }: FieldKept) => {
-        this.book?.type(view.id, rowId, column.id, detail);
+      @field-kept=${({ detail, currentTarget }: FieldKept) => {
+        this.book?.type(view.id, rowId, column.id, detail, seenIn(currentTarget));
       }}
     ></bp-field>`;
     return html`${keyed(rowId, field)}`;

@@ -1,6 +1,7 @@
 import type { Choice } from '../units/index.ts';
 import type { BookView } from '../worksheet/index.ts';
 import type { Reading, ReadingWatch } from './import-desk.ts';
+import type { KeepingDesk, RestorePlan } from './keeping/keeping-desk.ts';
 import type { FilesDesk, YardDesk } from './yard-desk.ts';
 
 /** A job kept on this device. */
@@ -9,6 +10,14 @@ export interface KeptJob {
   readonly name: string;
   /** When it was last saved, in words. */
   readonly saved: string;
+  /** Put with the finished jobs, or removed and not erased yet. */
+  readonly isFinished?: boolean;
+  readonly isRemoved?: boolean;
+  /** Which backup it is in, in words. */
+  readonly backup?: string;
+  /** Whether it has work in it that is in no backup; `isDue`, where that is from an earlier day. */
+  readonly isBehind?: boolean;
+  readonly isDue?: boolean;
 }
 
 /** A job that is open on the screen. */
@@ -61,6 +70,8 @@ export type AskMerge = (compared: ComparedFile) => Promise<MergeChoice>;
 export interface SavedMark {
   readonly state: 'saved' | 'saving' | 'trouble';
   readonly words: string;
+  /** What a person should do: save the job as a file as long as this stands, reload, or make a backup once. */
+  readonly todo?: 'save file' | 'reload' | 'backup';
 }
 
 /** A page or a list that can be given out, and what its button says. */
@@ -80,7 +91,6 @@ export interface Desk {
   open(id: string): Promise<OpenJob>;
   startEmpty(): Promise<OpenJob>;
   openDemo(): Promise<OpenJob>;
-  remove(id: string): Promise<void>;
   /**
    * Reads a crew's CSV, to be looked at before it comes into the open job, or into a new one. A yard's price list comes in at once.
    */
@@ -91,10 +101,11 @@ export interface Desk {
   ): Promise<Reading | BroughtIn>;
   /** Who is asked where posts of a file are in the job already. */
   askMerge: AskMerge;
-  /** Opens a notebook file that was saved before. */
-  openFile(file: File): Promise<OpenJob>;
-  /** Gives the whole notebook out as one file. */
-  saveFile(job: OpenJob): void;
+  /** Opens a notebook or backup file that was saved before; undefined where none of its jobs alone is to be shown. */
+  openFile(file: File): Promise<OpenJob | undefined>;
+  /** Who is asked where a file holds several jobs, or one that is here and differs; false to leave it. */
+  askRestore: (plan: RestorePlan) => Promise<boolean>;
+  readonly keeping: KeepingDesk;
   /** Gives a text out as a JSON file of this name. */
   giveFile(text: string, name: string): void;
   /** Lists that can be given out as CSV; the supplier's is the first. */

@@ -34,6 +34,11 @@ export class Field extends LitElement {
 
   @query('input') private readonly input!: HTMLInputElement | null;
 
+  /** What stood there when typing began; another window may write there meanwhile. */
+  seen: string | undefined;
+  /** What stood in the open field then; it stays there whatever another window writes. */
+  private begun: string | undefined;
+
   /** What stands in the field now. */
   get text(): string {
     return this.input?.value ?? '';
@@ -50,7 +55,8 @@ export class Field extends LitElement {
 
   /** Hands over what stands in the field, where it is new. */
   keep(): void {
-    if (this.input && this.input.value !== this.standing) this.hand(this.input.value);
+    if (this.input && this.input.value !== (this.begun ?? this.standing))
+      this.hand(this.input.value);
   }
 
   protected override render() {
@@ -99,7 +105,7 @@ export class Field extends LitElement {
     return html`<div class="line ${trouble ? 'trouble' : ''} ${this.focused ? 'typing' : ''}">
       <input
         id="entry"
-        .value=${this.standing}
+        .value=${this.begun ?? this.standing}
         list=${column.choices.length > 0 ? 'offered' : nothing}
         inputmode=${this.keypad ? 'none' : 'text'}
         autocomplete="off"
@@ -156,12 +162,15 @@ export class Field extends LitElement {
 
   private startTyping() {
     this.focused = true;
+    this.see();
     this.input?.select();
   }
 
   private endTyping() {
     this.focused = false;
     this.keep();
+    this.begun = undefined;
+    this.seen = undefined;
     void this.updateComplete.then(() => {
       if (this.input && !this.focused) this.input.value = this.standing;
     });
@@ -179,7 +188,20 @@ export class Field extends LitElement {
     this.dispatchEvent(
       new CustomEvent<string>('field-kept', { detail: text, bubbles: true, composed: true }),
     );
+    this.begun = undefined;
+    this.seen = undefined;
+    if (this.focused) void this.updateComplete.then(() => this.focused && this.see());
   }
+
+  private see(): void {
+    this.begun = this.standing;
+    this.seen = this.cell?.typed ?? '';
+  }
+}
+
+/** What stood in a field when the entry it hands over was begun. */
+export function seenIn(field: EventTarget | null): string | undefined {
+  return field instanceof Field ? field.seen : undefined;
 }
 
 /** Where a number comes from and how far it can be trusted, said once; what nobody typed is nobody’s yet. */

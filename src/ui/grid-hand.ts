@@ -32,6 +32,8 @@ export class GridHand implements ReactiveController, Record<Deed, () => void> {
   anchor: Position | undefined;
   /** The text an edit begins with; undefined while the grid is walked. */
   editing: string | undefined;
+  /** The row and what stood in the cell when the edit began; another window may write there meanwhile. */
+  private begun: { readonly row: string | undefined; readonly seen: string } | undefined;
   /** The ask whose panel is open. */
   asking: Ask | undefined;
 
@@ -187,8 +189,7 @@ export class GridHand implements ReactiveController, Record<Deed, () => void> {
     const begun = this.editing;
     if (begun === undefined || text === undefined) return;
     this.editing = undefined;
-    const standing = this.cell?.typed ?? '';
-    if (text !== standing && (text !== begun || begun === '')) this.type(text);
+    if (text !== this.begun?.seen && (text !== begun || begun === '')) this.type(text, this.begun);
     this.grid.requestUpdate();
   }
 
@@ -223,6 +224,7 @@ export class GridHand implements ReactiveController, Record<Deed, () => void> {
 
   private begin(text: string): void {
     this.editing = text;
+    this.begun = { row: this.rowId(), seen: this.cell?.typed ?? '' };
     this.grid.drawAndFocus();
   }
 
@@ -231,12 +233,12 @@ export class GridHand implements ReactiveController, Record<Deed, () => void> {
     this.move(by, false);
   }
 
-  private type(text: string): void {
-    const row = this.rowId();
+  private type(text: string, begun?: GridHand['begun']): void {
+    const row = begun?.row ?? this.rowId();
     const { column } = this;
     const { book, view } = this.grid;
     if (!book || !view || !column || row === undefined) return;
-    book.type(view.id, row, column.id, text);
+    book.type(view.id, row, column.id, text, begun?.seen);
     const { cell } = this;
     if (cell?.state === 'wrong' || cell?.state === 'ask') send(this.grid, 'say', cell.note);
   }

@@ -15,6 +15,8 @@ export type HeaderDeed =
   | 'add sheet'
   | 'bring sheet'
   | 'save file'
+  | 'history'
+  | 'room'
   | 'yard'
   | 'files'
   | 'what if'
@@ -26,6 +28,9 @@ const THEME_WORDS: Record<Theme, string> = {
   light: 'Light: day',
   dark: 'Light: dusk',
 };
+
+/** What the mark says where the bar above says more. */
+const SHORT = { saved: 'Saved on this device', saving: 'Saving', trouble: 'Not saved' };
 
 /**
  * The head of a job: its name, whether it is kept, and what can be brought in, given out and taken back.
@@ -64,7 +69,7 @@ export class Header extends LitElement {
           @keydown=${this.pressInName}
         />
       </h1>
-      <p class="saved ${saved.state}">${saved.words}</p>
+      <p class="saved ${saved.state}">${saved.todo ? SHORT[saved.state] : saved.words}</p>
       <div class="steps" role="group" aria-label="Take back and do again">
         ${this.renderStep('Undo', book.undoLabel, () => {
           const label = book.undoLabel;
@@ -96,7 +101,9 @@ export class Header extends LitElement {
             ${this.renderChoice('Bring in a shared sheet', () => this.ask('bring sheet'))}
             ${this.renderChoice('A list as the yard wants it', () => this.ask('yard'))}
             ${this.renderChoice('Files brought in', () => this.ask('files'))}
+            ${this.renderChoice('Earlier today', () => this.ask('history'))}
             ${this.renderChoice('Save as a file', () => this.ask('save file'))}
+            ${this.renderChoice('Backups and room', () => this.ask('room'))}
             ${this.renderChoice(THEME_WORDS[this.theme], this.nextTheme, false)}
             ${this.renderChoice('Other jobs', () => this.ask('home'))}
           </ul>

@@ -1,7 +1,7 @@
 import './app.ts';
 import './fonts.ts';
 
-export type { BroughtIn, ComparedFile, Desk, OpenJob, SavedMark } from './desk.ts';
+export type { BroughtIn, ComparedFile, Desk, KeptJob, OpenJob, SavedMark } from './desk.ts';
 export { readingOf } from './import-preview.ts';
 export { ownScript } from './own-script.ts';
 export { pagePace } from './page-pace.ts';

@@ -2,8 +2,7 @@ import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { BookView, ColumnView, SheetView } from '../worksheet/index.ts';
 import { send } from './events.ts';
-import './field.ts';
-import type { Field, FieldKept } from './field.ts';
+import { seenIn, type Field, type FieldKept } from './field.ts';
 import { FollowBook } from './follow-book.ts';
 import { setFractions } from './fraction.ts';
 import { groupWords } from './job-words.ts';
@@ -197,14 +196,14 @@ export class JobForm extends LitElement {
       title=${column.help === '' ? nothing : column.help}
       .column=${column}
       .cell=${view.cell(0, column.id)}
-      @field-kept=${({ detail }: FieldKept) => {
-        this.keep(view, column, detail);
+      @field-kept=${({ detail, currentTarget }: FieldKept) => {
+        this.keep(view, column, detail, seenIn(currentTarget));
       }}
     ></bp-field>`;
   }
 
-  private keep(view: SheetView, column: ColumnView, text: string) {
-    this.book?.type(view.id, view.rowId(0), column.id, text);
+  private keep(view: SheetView, column: ColumnView, text: string, seen?: string) {
+    this.book?.type(view.id, view.rowId(0), column.id, text, seen);
     const { state, note } = this.book?.sheet(view.id)?.cell(0, column.id) ?? {};
     if (note !== undefined && (state === 'wrong' || state === 'ask')) send(this, 'say', note);
   }

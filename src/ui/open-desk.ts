@@ -2,6 +2,7 @@ import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { BroughtIn, Desk, KeptJob, OpenJob, SavedMark } from './desk.ts';
 import type { Preview } from './import-desk.ts';
 import { ImportFlow } from './import-flow.ts';
+import type { PastJob } from './keeping/keeping-desk.ts';
 import type { StartChoice } from './start.ts';
 
 // Fetched beside the first screen, and here before a job is opened.
@@ -13,6 +14,8 @@ const jobScreen = import('./job-screen.ts');
  */
 export class OpenDesk implements ReactiveController {
   job: OpenJob | undefined;
+  /** The job as it was at an earlier time, while that is looked at. */
+  past: PastJob | undefined;
   /** Jobs kept on this device, for the start. */
   jobs: readonly KeptJob[] = [];
   /** What went wrong last, in words. */
@@ -60,6 +63,18 @@ export class OpenDesk implements ReactiveController {
       }),
     ];
     this.followAddress();
+  }
+
+  /** What is on the screen: the job, or what it was. */
+  get shown(): OpenJob | undefined {
+    return this.past ?? this.job;
+  }
+
+  /** Shows the job as it was, or as it is. */
+  lookBack(past: PastJob | undefined): void {
+    this.past = past;
+    if (this.shown) this.jobChanged(this.shown);
+    this.host.requestUpdate();
   }
 
   begin(choice: StartChoice): Promise<void> {
@@ -110,15 +125,17 @@ export class OpenDesk implements ReactiveController {
         await this.bringIn(choice.file);
         return;
       case 'notebook':
-        await this.show(await desk.openFile(choice.file));
+        await this.openFile(choice.file);
         return;
       case 'open':
         await this.openKept(choice.id);
-        return;
-      case 'remove':
-        await desk.remove(choice.id);
-        await this.listJobs();
     }
+  }
+
+  private async openFile(file: File): Promise<void> {
+    const job = await this.desk?.openFile(file);
+    if (job) await this.show(job);
+    else await this.listJobs();
   }
 
   private async openKept(id: string): Promise<void> {
@@ -128,6 +145,7 @@ export class OpenDesk implements ReactiveController {
   private async show(job: OpenJob): Promise<void> {
     await jobScreen;
     this.job = job;
+    this.past = undefined;
     this.trouble = '';
     this.jobChanged(job);
     if (location.hash !== `#${job.id}`) location.hash = job.id;
@@ -139,6 +157,7 @@ export class OpenDesk implements ReactiveController {
     this.broughtIn = undefined;
     if (id === '') {
       this.job = undefined;
+      this.past = undefined;
       this.jobChanged(undefined);
     }
     void this.attempt(id === '' ? this.listJobs() : this.openKept(id));

@@ -4,8 +4,7 @@ import type { BookView, ColumnView, SheetView } from '../worksheet/index.ts';
 import { send } from './events.ts';
 import './order-bar.ts';
 import { RowOrder } from './row-order.ts';
-import './field.ts';
-import type { FieldKept } from './field.ts';
+import { seenIn, type FieldKept } from './field.ts';
 import { FollowBook } from './follow-book.ts';
 import { setFractions } from './fraction.ts';
 import { manner, shownColumns } from './shown-columns.ts';
@@ -157,8 +156,8 @@ export class Rows extends LitElement {
                 short
                 .column=${column}
                 .cell=${view.cell(row, column.id)}
-                @field-kept=${({ detail }: FieldKept) => {
-                  this.book?.type(view.id, id, column.id, detail);
+                @field-kept=${({ detail, currentTarget }: FieldKept) => {
+                  this.book?.type(view.id, id, column.id, detail, seenIn(currentTarget));
                 }}
               ></bp-field>`,
           )}

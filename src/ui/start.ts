@@ -1,6 +1,6 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
-import { customElement, property, query, state } from 'lit/decorators.js';
-import type { KeptJob } from './desk.ts';
+import { customElement, property, query } from 'lit/decorators.js';
+import type { Desk, KeptJob } from './desk.ts';
 import { base } from './tokens.ts';
 
 /** What a person chose on the start screen. */
@@ -9,8 +9,7 @@ export type StartChoice =
   | { readonly choose: 'empty' }
   | { readonly choose: 'readings'; readonly file: File }
   | { readonly choose: 'notebook'; readonly file: File }
-  | { readonly choose: 'open'; readonly id: string }
-  | { readonly choose: 'remove'; readonly id: string };
+  | { readonly choose: 'open'; readonly id: string };
 
 /**
  * The first page: ways to begin, and the jobs kept on this device.
@@ -59,22 +58,6 @@ export class Start extends LitElement {
         border-color: var(--chalk);
         color: var(--on-chalk);
       }
-      .kept li {
-        display: flex;
-        flex-wrap: wrap;
-        align-items: center;
-        gap: 0 16px;
-        padding: 5px 0;
-        border-bottom: 1px solid var(--rule);
-      }
-      .kept .open {
-        padding-left: 0;
-        font-size: 18px;
-      }
-      .when {
-        color: var(--soft);
-        margin-right: auto;
-      }
       .dropping main {
         outline: 3px dashed var(--chalk);
         outline-offset: -8px;
@@ -94,12 +77,17 @@ export class Start extends LitElement {
   ];
 
   @property({ attribute: false }) jobs: readonly KeptJob[] = [];
+  @property({ attribute: false }) desk: Desk | undefined;
   /** What went wrong last, in words. */
   @property() trouble = '';
 
-  @state() private removing = '';
   @query('#readings') private readonly readings!: HTMLInputElement | null;
   @query('#notebook') private readonly notebook!: HTMLInputElement | null;
+
+  protected override willUpdate() {
+    // Fetched only where there are jobs to list.
+    if (this.jobs.length > 0) void import('./keeping/kept-jobs.ts');
+  }
 
   protected override render() {
     return html`<main>
@@ -124,8 +112,10 @@ export class Start extends LitElement {
         ${this.renderWay('Start empty', 'Type the readings here, post by post.', () =>
           this.choose({ choose: 'empty' }),
         )}
-        ${this.renderWay('Open a notebook file', 'One that was saved from here before.', () =>
-          this.notebook?.click(),
+        ${this.renderWay(
+          'Open a notebook file',
+          'Or a backup: one that was saved from here before.',
+          () => this.notebook?.click(),
         )}
       </ul>
       <input
@@ -139,7 +129,7 @@ export class Start extends LitElement {
       <input
         id="notebook"
         type="file"
-        accept=".json,application/json"
+        accept=".json,.gz,application/json,application/gzip"
         tabindex="-1"
         aria-label="Notebook file"
         @change=${this.takeNotebook}
@@ -147,10 +137,12 @@ export class Start extends LitElement {
       ${
         this.jobs.length === 0
           ? nothing
-          : html`<h2>Jobs on this device</h2>
-              <ul class="kept">
-                ${this.jobs.map((job) => this.renderJob(job))}
-              </ul>`
+          : html`<bp-kept-jobs
+              .desk=${this.desk}
+              .jobs=${this.jobs}
+              @open-job=${({ detail }: CustomEvent<string>) =>
+                this.choose({ choose: 'open', id: detail })}
+            ></bp-kept-jobs>`
       }
     </main>`;
   }
@@ -158,26 +150,6 @@ export class Start extends LitElement {
   private renderWay(label: string, words: string, deed: () => void, name = ''): TemplateResult {
     return html`<li>
       <button class=${name} @click=${deed}>${label}</button><span>${words}</span>
-    </li>`;
-  }
-
-  private renderJob({ id, name, saved }: KeptJob): TemplateResult {
-    return html`<li>
-      <button class="plain open" @click=${() => this.choose({ choose: 'open', id })}>
-        ${name}
-      </button>
-      <span class="when">${saved}</span>
-      ${
-        this.removing === id
-          ? html`<span>Remove for good?</span>
-              <button @click=${() => this.choose({ choose: 'remove', id })}>
-                Remove<span class="spoken"> ${name}</span>
-              </button>
-              <button @click=${() => (this.removing = '')}>Keep</button>`
-          : html`<button class="plain" @click=${() => (this.removing = id)}>
-              Remove<span class="spoken"> ${name}</span>
-            </button>`
-      }
     </li>`;
   }
 
@@ -194,7 +166,6 @@ export class Start extends LitElement {
   }
 
   private choose(choice: StartChoice) {
-    this.removing = '';
     this.dispatchEvent(new CustomEvent<StartChoice>('start-choice', { detail: choice }));
   }
 }

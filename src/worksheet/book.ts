@@ -4,6 +4,7 @@ import type { Change, Notebook } from '../notebook/index.ts';
 import type { Problem } from '../units/index.ts';
 import { BookWork } from './book-work.ts';
 import { typedText } from './cell.ts';
+import { Clashes } from './clashes.ts';
 import { capacityCurve } from './curve-capacity.ts';
 import { strengthCurve } from './curve-strength.ts';
 import type { CurveView } from './curve-view.ts';
@@ -25,12 +26,15 @@ import { pointersOf } from './pointers.ts';
 import { spotOf, workingOf } from './working.ts';
 import type { Working } from './working-view.ts';
 
+const NOTHING: ReadonlySet<string> = new Set();
+
 /** A notebook whose sheets are worked out and stay so, whatever is typed. */
 export class Book implements BookView {
   readonly notebook: Notebook;
   readonly rows: RowDeeds;
   readonly own: OwnDeeds;
   readonly whatIf: WhatIf;
+  readonly clashes: Clashes;
   private engine: Engine;
   private live: readonly LiveSheet[];
   private readonly listeners = new Set<(change: BookChange) => void>();
@@ -43,15 +47,23 @@ export class Book implements BookView {
     this.rows = new RowDeeds(notebook, () => this.engine);
     this.own = new OwnDeeds(notebook, () => this.engine);
     this.whatIf = new WhatIf(notebook, this, openBook);
+    this.clashes = new Clashes(
+      notebook,
+      () => this.engine,
+      (sheet, row) => this.rowName(sheet, row),
+    );
     this.live = this.showSheets();
     this.work = new BookWork(
       () => this.engine,
       notebook,
       pace,
       (cells) => {
-        for (const listener of this.listeners) listener({ cells });
+        this.tell(cells);
       },
     );
+    notebook.clashes.subscribe(() => {
+      this.tell(NOTHING);
+    });
     notebook.subscribe((changes) => {
       this.follow(changes);
     });
@@ -108,8 +120,16 @@ export class Book implements BookView {
     return () => this.listeners.delete(listener);
   }
 
-  type(sheet: string, row: string, column: string, text: string): void {
-    this.typeAll(this.labelFor(sheet, row, column), [{ sheet, row, column, text }]);
+  type(sheet: string, row: string, column: string, text: string, seen?: string): void {
+    const label = this.labelFor(sheet, row, column);
+    const isGone = this.sheet(sheet)?.growable === true && !this.notebook.row(sheet, row);
+    if (seen !== undefined && isGone) {
+      // Another window removed the row while this was typed.
+      this.notebook.do(label, [{ edit: 'cell', sheet, row, column, before: seen, after: text }]);
+      return;
+    }
+    const changes = typingChanges([{ sheet, row, column, text }], this.engine, this.notebook);
+    this.notebook.do(label, seen === undefined ? changes : typedOver(changes, seen));
   }
 
   typeAll(label: string, entries: readonly Entry[]): void {
@@ -193,13 +213,17 @@ export class Book implements BookView {
       this.engine = new Engine(definitionsOf(this.notebook.document.own), this.notebook);
       this.live = this.showSheets();
       this.work.restart(true);
-      for (const listener of this.listeners) listener({ cells: new Set() });
+      this.tell(NOTHING);
       return;
     }
     for (const change of changes) this.touch(change);
     // Rows that came or went have to be in their place before anything is drawn.
     const isLaidOut = !changes.some(({ edit }) => edit === 'add rows' || edit === 'remove rows');
     this.work.follow(isLaidOut);
+  }
+
+  private tell(cells: ReadonlySet<string>): void {
+    for (const listener of this.listeners) listener({ cells });
   }
 
   private touch(change: Change): void {
@@ -288,6 +312,15 @@ export class Book implements BookView {
     const row = rowAt(sheet, band, rowId, this.notebook, this.engine.models);
     return row < 0 ? '' : live.rowName(row);
   }
+}
+
+/** The changes as somebody meant them who saw something else standing there. */
+function typedOver(changes: readonly Change[], seen: string): readonly Change[] {
+  return changes.map((change) => {
+    if (change.edit !== 'cell' && change.edit !== 'input') return change;
+    if ((change.before ?? '') === seen) return change;
+    return { ...change, before: seen === '' ? undefined : seen };
+  });
 }
 
 /** Works out a notebook's sheets. */

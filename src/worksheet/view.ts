@@ -127,12 +127,17 @@ export interface BookView {
   /** Calls back after every change, once all sheets are worked out again. */
   subscribe(listener: (change: BookChange) => void): () => void;
 
-  /** Types into a cell as a person would; blank text clears it. The job's row id is `job`. One undo step. */
-  type(sheet: string, row: string, column: string, text: string): void;
+  /**
+   * Types into a cell as a person would; blank text clears it. The job's row id is `job`. One undo step.
+   * Where something else than `seen` stands there by now, another window wrote it meanwhile: both are kept as a clash.
+   */
+  type(sheet: string, row: string, column: string, text: string, seen?: string): void;
   /** Types many cells at once; one undo step named by `label`. */
   typeAll(label: string, entries: readonly Entry[]): void;
   /** Puts an answer where the ask stands: in its cell, or over the blanks of its column. */
   answer(ask: Ask, entry: string): void;
+  /** Entries that two windows wrote in one place. */
+  readonly clashes?: ClashParts;
   /** Rows put in, doubled, moved and taken out. */
   readonly rows: RowParts;
   /** Columns, sheets and formulas of the user's own. */
@@ -166,6 +171,27 @@ export interface RowParts {
   remove(label: string, sheet: string, rows: readonly string[]): void;
   /** How the entries of some rows go on: numbers and stations by their step, names by their number. */
   runOn(sheet: string, column: string, rows: readonly string[], count: number): readonly string[];
+}
+
+/** What two windows wrote in one place, neither knowing of the other, until somebody chooses. */
+export interface ClashParts {
+  all(): readonly ClashView[];
+}
+
+/** One of those places. */
+export interface ClashView {
+  /** `Lean gap, post 3`. */
+  readonly where: string;
+  /** The way there; none leads to the job's name. */
+  readonly place:
+    { readonly sheet: string; readonly row?: string; readonly column: string } | undefined;
+  /** What stands there now; blank where it was cleared. */
+  readonly standing: string;
+  readonly other: string;
+  /** The row was removed in one window while the other wrote in it. */
+  readonly rowIsGone: boolean;
+  keep(): void;
+  takeOther(): void;
 }
 
 export interface Entry {

@@ -132,11 +132,38 @@ describe('fresh ids', () => {
   });
 });
 
-describe('a change that does not fit the notebook', () => {
-  it('is wrong code, and throws', () => {
+describe('an entry typed by somebody who had not seen what stands there', () => {
+  const place = { edit: 'cell', sheet: 'posts', row: 'r1', column: 'lean_gap' } as const;
+
+  it('stands, and the one it was typed over is kept beside it', () => {
     const notebook = new Notebook(someDocument());
-    const change = { sheet: 'posts', column: 'post', before: undefined, after: '1' } as const;
-    expect(() => notebook.do('type', [{ edit: 'cell', row: 'r77', ...change }])).toThrow('r77');
+    notebook.do('type', [{ ...place, before: undefined, after: '5/8"' }]);
+    expect(notebook.row('posts', 'r1')?.cells.get('lean_gap')).toBe('5/8"');
+    expect(notebook.clashes.all()).toEqual([
+      { place, standing: '5/8"', other: '3/8"', rowIsGone: false },
+    ]);
+    notebook.undo();
+    expect(notebook.row('posts', 'r1')?.cells.get('lean_gap')).toBe('3/8"');
+    expect(notebook.clashes.all()).toEqual([]);
+  });
+
+  it('is kept where its row is gone meanwhile', () => {
+    const notebook = new Notebook(someDocument());
+    const gone = { ...place, row: 'r77' };
+    notebook.do('type', [{ ...gone, before: '1"', after: '5/8"' }]);
+    expect(notebook.clashes.all()).toEqual([
+      { place: gone, standing: undefined, other: '5/8"', rowIsGone: true },
+    ]);
+    notebook.do('keep it removed', [{ ...gone, before: undefined, after: undefined }]);
+    expect(notebook.clashes.all()).toEqual([]);
+  });
+
+  it('is settled by keeping what stands, which leaves nothing to take back', () => {
+    const notebook = new Notebook(someDocument());
+    notebook.do('type', [{ ...place, before: undefined, after: '5/8"' }]);
+    notebook.do('keep', [{ ...place, before: '5/8"', after: '5/8"' }]);
+    expect(notebook.clashes.all()).toEqual([]);
+    expect(notebook.undoLabel).toBe('type');
   });
 });
 

@@ -5,6 +5,7 @@ import type { App } from '../../../src/ui/app.ts';
 import type { BroughtIn, Desk, KeptJob, OpenJob, SavedMark } from '../../../src/ui/desk.ts';
 import type { Preview } from '../../../src/ui/import-desk.ts';
 import type { FakeBook } from './fake-book.ts';
+import { fakeKeeping } from './fake-keeping.ts';
 import { treeRun } from './fake-jobs.ts';
 import { barriers, drawn, focused, inside, onPage, press, words } from './on-page.ts';
 
@@ -33,9 +34,7 @@ describe('<bp-app> at the start', () => {
 
   it('lists the jobs kept on this device', async () => {
     await open();
-    await expect
-      .poll(() => words(start().shadowRoot?.querySelector('.kept')))
-      .toContain('North run');
+    await expect.poll(() => keptWords()).toContain('North run');
   });
 
   it('lists them again when another window changed the shelf', async () => {
@@ -43,9 +42,7 @@ describe('<bp-app> at the start', () => {
     await open({ list: () => Promise.resolve(jobs) });
     jobs = [{ id: 'job-2', name: 'South run', saved: 'just now' }];
     for (const tell of elsewhere) tell();
-    await expect
-      .poll(() => words(start().shadowRoot?.querySelector('.kept')))
-      .toContain('South run');
+    await expect.poll(() => keptWords()).toContain('South run');
   });
 
   it('opens the example, and its address brings it back', async () => {
@@ -216,7 +213,6 @@ function fakeDesk(): Desk {
     open: (id) => note(`open ${id}`),
     startEmpty: () => note('empty'),
     openDemo: () => note('demo'),
-    remove: () => Promise.resolve(),
     readSite: (file, _, { progress }) => {
       progress(0.5);
       const preview: Preview = {
@@ -240,7 +236,8 @@ function fakeDesk(): Desk {
     },
     openFile: () => note('file'),
     askMerge: () => Promise.resolve('add' as const),
-    saveFile: () => asked.push('save file'),
+    askRestore: () => Promise.resolve(false),
+    keeping: fakeKeeping(asked),
     giveFile: (_, name) => asked.push(`give ${name}`),
     lists: [{ id: 'material-list', label: 'Supplier’s list' }],
     saveList: (_, list) => {
@@ -273,6 +270,10 @@ function fakeDesk(): Desk {
 
 function start(): Element {
   return inside(app, 'bp-start');
+}
+
+function keptWords(): string {
+  return start().shadowRoot?.querySelector('bp-kept-jobs')?.shadowRoot?.textContent ?? '';
 }
 
 function gridOf(sheet: string): Element {

@@ -1,0 +1,3 @@
+import './history.ts';
+import './restore.ts';
+import './room.ts';
