@@ -48,6 +48,7 @@ export class Field extends LitElement {
   press(change: (text: string, chosen: boolean) => string): void {
     const { input } = this;
     if (!input) return;
+    this.see();
     const chosen = input.selectionStart === 0 && input.selectionEnd === input.value.length;
     input.value = change(input.value, chosen);
     input.setSelectionRange(input.value.length, input.value.length);
@@ -116,6 +117,7 @@ export class Field extends LitElement {
         aria-describedby="note"
         @focus=${this.startTyping}
         @blur=${this.endTyping}
+        @input=${this.see}
         @keydown=${this.pressKey}
       /><span class="shown" aria-hidden="true">${this.shown(column, cell)}</span>
       ${column.unit === '' ? nothing : html`<span class="unit">${unitFace(column.unit)}</span>`}
@@ -162,7 +164,6 @@ export class Field extends LitElement {
 
   private startTyping() {
     this.focused = true;
-    this.see();
     this.input?.select();
   }
 
@@ -180,6 +181,8 @@ export class Field extends LitElement {
     if (event.isComposing) return;
     if (event.key === 'Enter') this.keep();
     if (event.key !== 'Escape' || !this.input) return;
+    this.begun = undefined;
+    this.seen = undefined;
     this.input.value = this.standing;
     this.input.select();
   }
@@ -190,12 +193,12 @@ export class Field extends LitElement {
     );
     this.begun = undefined;
     this.seen = undefined;
-    if (this.focused) void this.updateComplete.then(() => this.focused && this.see());
   }
 
+  // From the first key on: until then the field shows what another window writes.
   private see(): void {
-    this.begun = this.standing;
-    this.seen = this.cell?.typed ?? '';
+    this.begun ??= this.standing;
+    this.seen ??= this.cell?.typed ?? '';
   }
 }
 
