@@ -144,8 +144,7 @@ export class LiveNotebook {
     const { listeners } = this.keeping;
     try {
       while (this.waiting.length > 0 || isEvenEmpty) {
-        isEvenEmpty = false;
-        await this.writeOnce();
+        isEvenEmpty = await this.writeOnce();
       }
       if (this.isRefused) listeners.trouble(undefined);
       this.isRefused = false;
@@ -158,7 +157,8 @@ export class LiveNotebook {
     }
   }
 
-  private async writeOnce(): Promise<void> {
+  /** Whether it has to be done once more, though nothing may wait. */
+  private async writeOnce(): Promise<boolean> {
     const { store, id, by, format, listeners } = this.keeping;
     const batch = [...this.waiting];
     const first = this.known + 1;
@@ -180,18 +180,19 @@ export class LiveNotebook {
         this.standing = this.notebook.clashes.all();
         this.start = undefined;
         listeners.wrote(first, acts);
-        return;
+        return false;
       case 'late':
         this.merge('missed' in rest ? rest.missed : []);
-        return;
+        return false;
       case 'gone':
         // The browser cleared it, or somebody erased it: what is on the screen is kept again, whole.
         this.start = this.beforeWaiting();
         listeners.cleared();
-        return;
+        return true;
       case 'newer':
         this.waiting = [];
         listeners.newer();
+        return false;
     }
   }
 

@@ -174,8 +174,8 @@ export async function openShelf(
     });
 
   const flush = async (): Promise<void> => {
-    await Promise.all([...behind.values()].map((notebook) => notebook.write()));
-    await live?.notebook.write();
+    const open = [...behind.values(), ...(live ? [live.notebook] : [])];
+    await Promise.all(open.map((notebook) => notebook.write()));
   };
   const flushOnLeaving = (): void => void flush();
   addEventListener('pagehide', flushOnLeaving);
