@@ -154,6 +154,7 @@ function propWords(of: Of): string {
 function rehang(of: Of): string {
   const date = of('cure', 'rehang_after');
   const wait = of('cure', 'wait');
+  if (of('cure', 'freezes') === 'yes') return 'no date: it may freeze first';
   return date !== '' ? date : wait === '' ? '' : `${wait} after the pour`;
 }
 

@@ -1,7 +1,13 @@
 import { PLAIN, TEMPERATURE_POINT, choiceOf, listOf } from '../units/index.ts';
 import { wholeBags } from './bags.ts';
 import { CEMENTS, ageForStrength, equivalentAge, maturity, strengthFraction } from './cure.ts';
-import { nailLateral, nailWithdrawal, screwLateral, screwWithdrawal } from './fasteners.ts';
+import {
+  nailLateral,
+  nailWithdrawal,
+  screwDiameter,
+  screwLateral,
+  screwWithdrawal,
+} from './fasteners.ts';
 import { crown, crownVolume, roundHole, squareHole, taperedHole } from './hole.ts';
 import { marginOfMarkup, markupOfMargin, priceAtMargin, priceAtMarkup } from './price.ts';
 import { nailOnTheWay, screwOnTheWay } from './on-the-way.ts';
@@ -153,6 +159,16 @@ export const MATERIAL_RULES: readonly Rule[] = [
     standing: 'standard',
     caution: CURE,
     apply: equivalentAge,
+  },
+  {
+    name: 'screw_diameter',
+    parameters: takes({ gauge: PLAIN }),
+    result: length,
+    unit: 'in',
+    meaning: 'Nominal diameter of a wood screw, by its number.',
+    source: 'NDS 2018 Table L3',
+    standing: 'standard',
+    apply: screwDiameter,
   },
   {
     name: 'screw_lateral',

@@ -228,6 +228,23 @@ function penetrationLimits(
   return [through, short];
 }
 
+/**
+ * Nominal diameter of a wood screw, by its number.
+ *
+ * Read from the table; a number it does not hold is refused.
+ *
+ * @param gauge - Screw number: 6, 7, 8, 9, 10, 12 or 14. [1]
+ * @returns Nominal diameter. [m]
+ *
+ * @source NDS 2018 Table L3
+ * @check No. 10 → 0.190 in (NDS 2018 Table L3)
+ */
+export function screwDiameter(gauge: number): Answer {
+  return covered('screw_diameter', [gaugeLimit(gauge)], () => {
+    return (SCREWS.get(gauge)?.nominal ?? NaN) * INCH;
+  });
+}
+
 function gaugeLimit(gauge: number): Limit {
   if (SCREWS.has(gauge)) return undefined;
   return [

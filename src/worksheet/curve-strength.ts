@@ -16,6 +16,10 @@ const HOUR = 3600;
 const ORDINARY_WAIT = 48 * HOUR;
 const CAUTION =
   'An estimate, for concrete kept moist. What the bag says, local code and licensed practice come first.';
+const FREEZES =
+  'It may freeze before it has the strength to rehang at: no rehang date is given, and the curve holds for concrete kept from freezing.';
+const LOG_NOT_READ =
+  'A temperature log is entered and none of it counts yet: each reading needs a temperature and an hour since the first pour.';
 
 /** What the strength is worked by. */
 type Warmth = 'log' | 'air' | 'none';
@@ -72,7 +76,7 @@ class Strength {
   /** The ages that the sheet states. */
   private stated(): readonly { readonly age: number; readonly label: string }[] {
     const { spot, show, isPost } = this;
-    const wait = isPost ? valueAt(spot, 'wait') : undefined;
+    const wait = isPost && !this.freezes() ? valueAt(spot, 'wait') : undefined;
     const common = valueAt(spot, isPost ? 'common_wait' : 'set_hours');
     const strong = isPost ? valueAt(spot, 'strength_wait') : undefined;
     const planned = isPost ? valueAt(spot, 'rehung_at - poured_at') : undefined;
@@ -149,12 +153,20 @@ class Strength {
     return [{ from: 0, to: reach / HOUR, label }];
   }
 
+  /** Whether frost may spoil it first; it then has no date. */
+  private freezes(): boolean {
+    return this.isPost && valueAt(this.spot, 'freezes ? 1 : 0') === 1;
+  }
+
   private notes(): readonly string[] {
     const { spot, show } = this;
     const notes: string[] = [];
     const from = this.isPost ? valueAt(spot, 'rehang_after') : undefined;
     if (from !== undefined) notes.push(`Rails from ${show.text('rehang_after', from)}.`);
-    if (this.warmth === 'none') {
+    if (this.freezes()) notes.push(FREEZES);
+    if (this.warmth === 'none' && isStarted(spot)) {
+      notes.push(`${LOG_NOT_READ} Drawn for ${this.mild()} throughout, and the strength is not checked.`); // prettier-ignore
+    } else if (this.warmth === 'none') {
       notes.push(`No temperature is entered: drawn for ${this.mild()} throughout. Colder takes longer, so the strength is not checked.`); // prettier-ignore
     } else if (this.warmth === 'log') {
       notes.push('The last reading is held on: a forecast, not a promise.');
@@ -166,6 +178,10 @@ class Strength {
 function warmthOf(spot: Spot): Warmth {
   if ((valueAt(spot, 'count_where(temperatures.counted)') ?? 0) > 0) return 'log';
   return valueAt(spot, 'air_temperature') === undefined ? 'none' : 'air';
+}
+
+function isStarted(spot: Spot): boolean {
+  return (valueAt(spot, 'count_where(temperatures.started)') ?? 0) > 0;
 }
 
 function agesTried(spot: Spot, ages: readonly number[]): Sweep {

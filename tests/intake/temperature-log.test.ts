@@ -36,6 +36,62 @@ describe('a temperature log', () => {
     ]);
   });
 
+  it.each([
+    {
+      as: 'day and time apart, and rain in inches',
+      text: 'Date,Time,Temp (F),Rain (in)\n2026-10-14,06:00,48,0\n2026-10-14,15:00,58,0.2\n',
+      rows: [
+        { at: '2026-10-14 06:00', temperature: '48 degF', rain: 'no' },
+        { at: '2026-10-14 15:00', temperature: '58 degF', rain: 'yes' },
+      ],
+    },
+    {
+      as: 'one head for both, and precipitation',
+      text: 'Date/Time,Temp (F),Precip (in)\n10/14/2026 6:00 AM,48,0.1\n10/14/2026 9:00 PM,41,0.0\n',
+      rows: [
+        { at: '10/14/2026 6:00 AM', temperature: '48 degF', rain: 'yes' },
+        { at: '10/14/2026 9:00 PM', temperature: '41 degF', rain: 'no' },
+      ],
+    },
+    {
+      as: 'a timestamp, and a chance of rain that is none',
+      text: 'Timestamp,air_temp_c,Rain (%)\n2026-10-14T06:00,9,40\n',
+      rows: [{ at: '2026-10-14T06:00', temperature: '9 degC' }],
+    },
+    {
+      as: 'the hour of a day',
+      text: 'Date,Hour,Temp (F),Rain\n2026-10-14,6,48,trace\n2026-10-14,0700,50,5 mm\n',
+      rows: [
+        { at: '2026-10-14 6:00', temperature: '48 degF', rain: 'yes' },
+        { at: '2026-10-14 07:00', temperature: '50 degF', rain: 'yes' },
+      ],
+    },
+  ])('takes $as', ({ text, rows }) => {
+    const log = read(text);
+    if (log === undefined || isProblem(log)) throw new Error('no log');
+    expect(log.rows.map((row) => Object.fromEntries(row))).toEqual(rows);
+    expect(log.passedOver).toEqual([]);
+  });
+
+  it('counts on the sheet once the first pour is known', () => {
+    const book = siteOf({ pour_time: '2026-10-14 06:00' });
+    const log = read(
+      'Date,Time,Temp (F),Rain (in)\n2026-10-14,06:00,48,0\n2026-10-14,15:00,58,0.2\n',
+    );
+    if (log === undefined || isProblem(log)) throw new Error('no log');
+    bringInTemperatures(log, 'log.csv', book.notebook);
+    const sheet = book.sheet('temperatures')!;
+    expect([0, 1].map((row) => sheet.cell(row, 'from').text)).toEqual(['0', '9']);
+    expect([0, 1].map((row) => sheet.cell(row, 'rain').text)).toEqual(['no', 'yes']);
+  });
+
+  it('passes over a day without a time, rather than take it for midnight', () => {
+    const log = read('Date,Time,Temp (F)\n2026-10-14,06:00,48\n2026-10-15,,50\n');
+    expect(log !== undefined && !isProblem(log) && log.passedOver).toEqual([
+      { line: 3, why: 'no time' },
+    ]);
+  });
+
   it('asks for the unit of bare degrees', () => {
     const log = read('Hour,Temp\n0,41\n');
     expect(isProblem(log) && log.fix).toContain('Temperature (F)');

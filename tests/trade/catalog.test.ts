@@ -54,6 +54,7 @@ const PROMISED = `
   crown_volume(hole_area, post_area, crown_height, top_of_concrete) whole_bags(volume, yield)
   strength_fraction(age, cement) age_for_strength(fraction, cement)
   maturity(temperatures, durations, datum) equivalent_age(temperatures, durations, activation)
+  screw_diameter(gauge)
   screw_lateral(gauge, side_thickness, length, gravity)
   nail_lateral(diameter, length, side_thickness, gravity)
   screw_withdrawal(gauge, gravity) nail_withdrawal(diameter, gravity)

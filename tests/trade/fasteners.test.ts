@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import {
   nailLateral,
   nailWithdrawal,
+  screwDiameter,
   screwLateral,
   screwWithdrawal,
 } from '../../src/trade/fasteners.ts';
@@ -12,6 +13,21 @@ const screw = (gauge: number, side: number, length: number, gravity: number) =>
   read(screwLateral(gauge, si(side, 'in'), si(length, 'in'), gravity), 'lbf');
 const nail = (diameter: number, length: number, side: number, gravity: number) =>
   read(nailLateral(si(diameter, 'in'), si(length, 'in'), si(side, 'in'), gravity), 'lbf');
+
+describe('screwDiameter', () => {
+  // NDS 2018 Table L3.
+  it.each([
+    { gauge: 6, printed: 0.138 },
+    { gauge: 10, printed: 0.19 },
+    { gauge: 14, printed: 0.242 },
+  ])('is the printed $printed in of No. $gauge', ({ gauge, printed }) => {
+    expectNear(read(screwDiameter(gauge), 'in'), printed, 1e-9);
+  });
+
+  it('refuses a number that the table does not hold', () => {
+    expect(refusal(screwDiameter(11))).toContain('6, 7, 8, 9, 10, 12, 14');
+  });
+});
 
 describe('screwLateral', () => {
   // NDS 2018 Table 12L, printed to the pound.

@@ -18,6 +18,14 @@ describe('bracing', () => {
     expect(Array.from({ length: sheet.rowCount }, (_, at) => sheet.rowKey(at))).toEqual(['1', '2']);
   });
 
+  // NDS 2018 Table L3: No. 10 is 0.190 in; 3 in less the 1 1/2 in of a prop is 1 1/2 in.
+  it('shows how far a screw reaches beside the 6 and 10 diameters it needs', () => {
+    const book = propped();
+    expectNear(amount(book, 'bracing', '1', 'screw_reaches', 'in'), 1.5, 1e-9);
+    expectNear(amount(book, 'bracing', '1', 'least_reach', 'in'), 1.14, 1e-9);
+    expectNear(amount(book, 'bracing', '1', 'full_reach', 'in'), 1.9, 1e-9);
+  });
+
   it('is harmless on an empty notebook', () => {
     const book = siteOf({});
     expect(book.stops().filter(({ sheet }) => sheet === 'bracing')).toEqual([]);

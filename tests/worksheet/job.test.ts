@@ -202,6 +202,9 @@ describe('the standing cautions', () => {
 
   it('say that doubled bearing is a judgement', () => {
     expect(rules({ motion_allowed: 'yes' })).toContain('movement_allowed');
+    const measured = rules({ motion_allowed: 'yes', bearing: '200 psf/ft' });
+    expect(measured).not.toContain('movement_allowed');
+    expect(measured).toContain('measured_not_doubled');
   });
 
   it('stop a crown on concrete that ends below grade', () => {
