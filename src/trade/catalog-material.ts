@@ -166,6 +166,7 @@ export const MATERIAL_RULES: readonly Rule[] = [
     result: length,
     unit: 'in',
     meaning: 'Nominal diameter of a wood screw, by its number.',
+    equation: 'D = the value of the table for the number',
     source: 'NDS 2018 Table L3',
     standing: 'standard',
     apply: screwDiameter,

@@ -231,7 +231,9 @@ function penetrationLimits(
 /**
  * Nominal diameter of a wood screw, by its number.
  *
- * Read from the table; a number it does not hold is refused.
+ * D = the value of the table for the number
+ *
+ * A number that the table does not hold is refused.
  *
  * @param gauge - Screw number: 6, 7, 8, 9, 10, 12 or 14. [1]
  * @returns Nominal diameter. [m]

@@ -25,7 +25,7 @@ describe('screwDiameter', () => {
   });
 
   it('refuses a number that the table does not hold', () => {
-    expect(refusal(screwDiameter(11))).toContain('6, 7, 8, 9, 10, 12, 14');
+    expect(refusal(screwDiameter(11)).fix).toContain('6, 7, 8, 9, 10, 12, 14');
   });
 });
 
