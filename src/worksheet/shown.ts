@@ -48,11 +48,17 @@ export function shownText(
     if (kind.type !== 'quantity') return String(value);
     // A slope is read off a tape: inches in each foot.
     if (unit === 'in/ft') return writeQuantity(value * 12 * 0.0254, unitOf('in', kind));
-    if (percent) return `${numberText(value * 100, digits)}%`;
+    if (percent) return shareText(value, digits);
     return writeQuantity(value, unitOf(unit, kind));
   }
   const of = kind.type === 'list' ? kind.of : kind;
   return value.map((item) => shownText(item, of, unit)).join(', ');
+}
+
+// What is over the line never reads as on it: more digits from there on, and words where they end.
+function shareText(share: number, digits: number): string {
+  const text = numberText(share * 100, share < 0.995 ? digits : Math.max(4, digits));
+  return share > 1 + 1e-9 && text === '100' ? 'over 100%' : `${text}%`;
 }
 
 /** The same with its unit, for messages. */
