@@ -1,6 +1,6 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import type { BookView } from '../worksheet/index.ts';
+import type { BookView, SheetView } from '../worksheet/index.ts';
 import './card.ts';
 import { send } from './events.ts';
 import { FollowBook } from './follow-book.ts';
@@ -115,17 +115,18 @@ export class Phone extends LitElement {
                 .current=${view.id}
                 @go-to=${() => (this.menu = false)}
               ></bp-string-line>`
-          : this.renderSheet(book, view.id, view.title, view.question)
+          : this.renderSheet(book, view)
       }
     `;
   }
 
-  private renderSheet(book: BookView, id: string, title: string, question: string) {
+  private renderSheet(book: BookView, { id, title, question, editions }: SheetView) {
     if (id === 'posts')
       return html`<bp-card .book=${book} .sheet=${id} .current=${this.current}></bp-card>`;
     return html`
       <h2 tabindex="-1">${title}</h2>
       <p class="question">${question}</p>
+      ${editions === '' ? nothing : html`<p class="question">${editions}</p>`}
       <bp-stops .book=${book} .sheet=${id}></bp-stops>
       ${
         id === 'job'

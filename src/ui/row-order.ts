@@ -134,6 +134,7 @@ function inOrder(view: SheetView, ids: readonly string[], known: ReadonlySet<str
     id: view.id,
     title: view.title,
     question: view.question,
+    editions: view.editions,
     columns: view.columns,
     growable: view.growable,
     own: view.own === true,

@@ -1,5 +1,6 @@
 import type { BookView } from '../worksheet/index.ts';
 import { send } from './events.ts';
+import { printPage } from './print/index.ts';
 import { withUnit } from './unit-face.ts';
 
 /** Something that can be done from the head of a sheet. */
@@ -10,7 +11,19 @@ export interface SheetDeed {
 
 /** What the head of a sheet offers besides its rows; `from` is the element that sends what is asked. */
 export function sheetDeeds(book: BookView, sheet: string, from: EventTarget): readonly SheetDeed[] {
-  if (sheet === 'prices') return missingPrices(book, from);
+  const deeds = sheet === 'prices' ? missingPrices(book, from) : rateDeeds(book, sheet, from);
+  return [...deeds, ...printDeeds(book, sheet)];
+}
+
+// What is printed is the sheet whole, each formula once, for somebody else to check.
+function printDeeds(book: BookView, sheet: string): readonly SheetDeed[] {
+  const view = book.sheet(sheet);
+  const isWorked = view?.columns.some(({ formula }) => formula !== undefined) === true;
+  if (!view || !isWorked || view.rowCount === 0 || sheet === 'job') return [];
+  return [{ label: 'Print the working', do: () => void printPage('calculation', book, { sheet }) }];
+}
+
+function rateDeeds(book: BookView, sheet: string, from: EventTarget): readonly SheetDeed[] {
   if (sheet !== 'price' || !book.whatIf) return [];
   return [
     {

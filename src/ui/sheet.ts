@@ -38,6 +38,11 @@ export class Sheet extends LitElement {
       .question {
         color: var(--soft);
       }
+      .editions {
+        margin-bottom: 10px;
+        color: var(--soft);
+        font-size: 14px;
+      }
       bp-stops {
         margin-bottom: 12px;
       }
@@ -101,6 +106,7 @@ export class Sheet extends LitElement {
           ({ label, do: deed }) => html`<button class="plain" @click=${deed}>${label}</button>`,
         )}
       </div>
+      ${view.editions === '' ? nothing : html`<p class="editions">${view.editions}</p>`}
       <bp-stops .book=${book} .sheet=${view.id}></bp-stops>
       <div class=${pictureSide(view.id)}>
         ${this.renderPicture(book)}

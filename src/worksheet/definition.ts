@@ -6,6 +6,8 @@ export interface SheetDefinition {
   readonly id: string;
   readonly title: string;
   readonly question: string;
+  /** The editions of codes and standards its numbers come from, in a sentence. */
+  readonly editions?: string;
   readonly rows: RowsDefinition;
   readonly columns: readonly ColumnDefinition[];
   /** For sheets whose rows are lines of their own, such as the material list. */

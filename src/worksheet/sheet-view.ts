@@ -15,6 +15,7 @@ export class LiveSheet implements SheetView {
   readonly id: string;
   readonly title: string;
   readonly question: string;
+  readonly editions: string;
   readonly growable: boolean;
   readonly own: boolean;
   private readonly sheet: SheetModel;
@@ -35,6 +36,7 @@ export class LiveSheet implements SheetView {
     this.id = sheet.definition.id;
     this.title = sheet.definition.title;
     this.question = sheet.definition.question;
+    this.editions = sheet.definition.editions ?? '';
     this.growable = sheet.definition.rows.from === 'entered';
     this.own = engine.definitions.own.has(this.id);
   }

@@ -10,6 +10,8 @@ export interface SheetView {
   readonly title: string;
   /** The question the sheet answers. */
   readonly question: string;
+  /** The editions of codes and standards its numbers come from; blank where it needs none. */
+  readonly editions: string;
   readonly columns: readonly ColumnView[];
   readonly rowCount: number;
   /** Whether a person may add and remove rows here. */

@@ -39,6 +39,7 @@ export class CalculationPage extends LitElement {
         ${blankLine('Address', true)} ${blankLine('Worked by')} ${blankLine('Date')}
         ${blankLine('License')} ${blankLine('Checked by')}
       </dl>
+      ${editionsOf(book).map((editions) => html`<p class="question">${editions}</p>`)}
       <h2>Stops and cautions</h2>
       ${stopList(book.stops().filter((stop) => !part || bearsOn(stop, part)))}
       ${cautionList(ALL_CAUTIONS)} ${part ? renderPartOf(book, part) : renderWhole(book)}
@@ -82,6 +83,11 @@ function renderPartOf(book: BookView, { sheet: of, row }: PagePart): TemplateRes
 /** What a page is called: `Posts and holes: the working`, `Post 3: the working`. */
 export function calculationTitle(book: BookView, part: PagePart | undefined): string {
   return `${part ? partName(book, part) : 'Posts and holes'}: the working`;
+}
+
+/** The editions behind the sheets of a page, each said once. */
+function editionsOf({ sheets }: BookView): readonly string[] {
+  return sheets.flatMap(({ editions }) => (editions === '' ? [] : [editions]));
 }
 
 function partName(book: BookView, { sheet: of, row }: PagePart): string {

@@ -126,6 +126,7 @@ function fakeSheet(
     id,
     title: id.charAt(0).toUpperCase() + id.slice(1),
     question: QUESTIONS[id] ?? '',
+    editions: '',
     columns: names.map((name) => ({
       id: name,
       label: name.replaceAll('_', ' '),

@@ -287,6 +287,7 @@ export class FakeBook implements BookView {
       id: fake.id,
       title: fake.title,
       question: fake.question,
+      editions: '',
       columns: fake.columns,
       growable: fake.growable ?? false,
       get rowCount() {
