@@ -147,10 +147,12 @@ const desk: Desk = {
     if (wrong) throw inWords(wrong);
     return job;
   },
-  async readSite(file, into, { progress }) {
+  async readSite(file, into, { progress }, onto) {
     const { SiteReader, intakeColumns } = await loadImporter();
     const isOpen = into !== undefined && into.id === current?.id;
     const job = isOpen && current ? current : await newJob(file.name.replace(/\.[^.]*$/, ''));
+    const merged = isOpen && onto !== undefined && (await mergeOnto(onto, file, job));
+    if (merged) return merged;
     const list = await listCameIn(file, job);
     if (list) return list;
     const columns = job.book.sheet('posts')?.columns ?? [];
@@ -366,6 +368,60 @@ async function put(intake: Intake, file: CameIn, job: Job, settled: Settled): Pr
       },
     }));
   return { job, questions, summary: accountInWords(intake, job, name), remarks: remarksOn(intake) };
+}
+
+/** The columns that name the rows of a sheet, where it is not the first alone. */
+const ROW_NAMES: Readonly<Record<string, readonly string[]>> = {
+  prices: ['item', 'size', 'length'],
+  temperatures: ['from'],
+};
+
+/** Merges a file into the sheet it was put on, once a person has seen what would change; undefined where it does not fit the sheet. */
+async function mergeOnto(id: string, file: File, job: Job): Promise<BroughtIn | undefined> {
+  const { book } = job;
+  const view = book.sheet(id);
+  // Posts have an importer of their own, which reads crews' heads and tape.
+  if (!view || id === 'posts' || file.size > LONGEST_LIST) return undefined;
+  const { compareSheet, readSheetFile } = await loadImporter();
+  const { columns } = view;
+  const keys = ROW_NAMES[id] ?? columns.slice(0, 1).map((column) => column.id);
+  const read = readSheetFile(new Uint8Array(await file.arrayBuffer()), columns, keys);
+  if (!read) return undefined;
+  const standing = Array.from({ length: view.rowCount }, (_, row) => ({
+    id: view.rowId(row),
+    text: (column: string) => {
+      const { typed, text } = view.cell(row, column);
+      return typed ?? text;
+    },
+  }));
+  const { fresh, changed, same } = compareSheet(read, standing, columns, keys);
+  const labelOf = (column: string) => columns.find((one) => one.id === column)?.called ?? column;
+  const nameOf = (cells: ReadonlyMap<string, string>) =>
+    keys.flatMap((key) => cells.get(key) ?? []).join(' ');
+  const choice = await desk.askMerge({
+    file: file.name,
+    rows: view.rowCount > 0 ? (view.rowName(0).split(' ')[0] ?? 'row') : 'row',
+    sheet: view.title,
+    isGrowable: view.growable,
+    fresh: fresh.map(({ cells }) => nameOf(cells)),
+    changed: changed.map(({ name, cells }) => ({
+      post: name,
+      cells: cells.map(({ column, ...texts }) => ({ label: labelOf(column), ...texts })),
+    })),
+    same,
+  });
+  const isIn = choice === 'merge';
+  if (isIn) {
+    const entries = changed.flatMap(({ row, cells }) =>
+      cells.map(({ column, after }) => ({ sheet: id, row, column, text: after })),
+    );
+    const added = view.growable ? fresh.map(({ cells }) => cells) : [];
+    book.rows.put(`merge ${file.name}`, id, undefined, added, entries);
+  }
+  const what = isIn
+    ? `${String(changed.length)} changed, ${String(view.growable ? fresh.length : 0)} added, ${String(same.length)} the same`
+    : 'left, nothing of it came in';
+  return { job, questions: [], summary: `${file.name}: ${what}.`, remarks: read.passedOver };
 }
 
 /** Puts a yard's price list or a temperature log on its sheet; undefined where the file is neither. */

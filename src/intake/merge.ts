@@ -109,7 +109,11 @@ export function postOf(cells: ReadonlyMap<string, string>): string {
 }
 
 // `3/8"` and `0.375 in` are one reading; what can't be read is compared as it is written.
-function saysTheSame(before: string, after: string, column: IntakeColumn | undefined): boolean {
+export function saysTheSame(
+  before: string,
+  after: string,
+  column: IntakeColumn | undefined,
+): boolean {
   if (before.trim() === after.trim()) return true;
   if (!column || before.trim() === '') return false;
   const options = column.unit === '' ? {} : { unit: column.unit };

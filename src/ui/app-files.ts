@@ -3,6 +3,7 @@ import { isProblem, sentence } from '../units/index.ts';
 import type { ComparedFile, Desk, MergeChoice } from './desk.ts';
 import { send } from './events.ts';
 import type { OpenDesk } from './open-desk.ts';
+import { Sheet } from './sheet.ts';
 
 /** What the files need of the page they come to. */
 export interface FilesHost extends ReactiveControllerHost, EventTarget {
@@ -18,6 +19,9 @@ export class AppFiles {
     | { readonly compared: ComparedFile; readonly resolve: (choice: MergeChoice) => void }
     | undefined;
 
+  /** The sheet that the file being chosen is for. */
+  private onto: string | undefined;
+
   constructor(page: FilesHost) {
     this.page = page;
   }
@@ -30,7 +34,8 @@ export class AppFiles {
     });
 
   /** Opens the device's own choice of files. */
-  choose(what: 'readings' | 'sheet-file'): void {
+  choose(what: 'readings' | 'sheet-file', onto?: string): void {
+    this.onto = onto;
     this.field(what)?.click();
   }
 
@@ -40,7 +45,9 @@ export class AppFiles {
     if (!file) return;
     const { open } = this.page;
     const isNotebook = /\.(json|gz)$/.test(file.name);
+    const onto = event.composedPath().find((each) => each instanceof Sheet)?.sheet;
     if (isNotebook && open.job) void this.openOrReceive(file);
+    else if (!isNotebook && open.job && onto !== undefined) void open.bringIn(file, onto);
     else void open.begin({ choose: isNotebook ? 'notebook' : 'readings', file });
   };
 
@@ -63,7 +70,7 @@ export class AppFiles {
         tabindex="-1"
         aria-label="Readings"
         @change=${() => {
-          this.take('readings', (file) => this.page.open.bringIn(file));
+          this.take('readings', (file) => this.page.open.bringIn(file, this.onto));
         }}
       />
       <input

@@ -94,6 +94,9 @@ export class App extends LitElement implements FilesHost, PanelsHost {
           this.open.lookBack(detail);
         }}
         @open-room=${() => this.keeping?.open('room')}
+        @bring-onto=${({ detail }: CustomEvent<Place>) => {
+          files.choose('readings', detail.sheet);
+        }}
         @dragover=${(event: DragEvent) => {
           event.preventDefault();
         }}

@@ -85,7 +85,7 @@ export class ComparisonDialog extends LitElement {
   protected override render() {
     const { compared } = this;
     if (!compared) return nothing;
-    const { file, fresh, changed, same } = compared;
+    const { file, fresh, changed, same, rows = 'post', sheet = '', isGrowable = true } = compared;
     const cells = changed.reduce((sum, row) => sum + row.cells.length, 0);
     return html`<dialog
       aria-labelledby="name"
@@ -94,25 +94,39 @@ export class ComparisonDialog extends LitElement {
         this.choose('leave');
       }}
     >
-      <h2 id="name">${file} and the posts that are here</h2>
+      <h2 id="name">
+        ${file} and ${sheet === '' ? 'the posts that are here' : `what is on ${sheet}`}
+      </h2>
       <p class="counts">
         <span><strong>${fresh.length}</strong> new</span>
         <span><strong>${changed.length}</strong> changed</span>
         <span><strong>${same.length}</strong> the same</span>
       </p>
       ${changed.length === 0 ? nothing : this.renderChanged(compared)}
-      ${fresh.length === 0 ? nothing : html`<p>New: ${listed(fresh)}.</p>`}
+      ${
+        fresh.length === 0
+          ? nothing
+          : html`<p>
+              ${isGrowable ? 'New' : 'Not on this sheet, and left out'}: ${listed(fresh)}.
+            </p>`
+      }
       ${same.length === 0 ? nothing : html`<p>The same: ${listed(same)}.</p>`}
       <p class="ways">
         ${
-          fresh.length + changed.length === 0
+          (isGrowable ? fresh.length : 0) + changed.length === 0
             ? nothing
             : html`<button @click=${() => this.choose('merge')}>
-                ${mergeWords(cells, fresh.length)}
+                ${mergeWords(cells, isGrowable ? fresh.length : 0, rows)}
               </button>`
         }
-        <button @click=${() => this.choose('return')}>Take it as the return visit</button>
-        <button @click=${() => this.choose('add')}>Add all of it as new rows</button>
+        ${
+          sheet === ''
+            ? html`<button @click=${() => this.choose('return')}>
+                  Take it as the return visit
+                </button>
+                <button @click=${() => this.choose('add')}>Add all of it as new rows</button>`
+            : nothing
+        }
         <button @click=${() => this.choose('leave')}>Leave the file</button>
       </p>
     </dialog>`;
@@ -122,13 +136,13 @@ export class ComparisonDialog extends LitElement {
     if (this.dialog && !this.dialog.open) this.dialog.showModal();
   }
 
-  private renderChanged({ changed }: ComparedFile): TemplateResult {
+  private renderChanged({ changed, rows = 'post' }: ComparedFile): TemplateResult {
     const rest = changed.length - MOST_SHOWN;
     return html`<div class="table" tabindex="0" role="region" aria-label="What would change">
         <table>
           <thead>
             <tr>
-              <th scope="col">Post</th>
+              <th scope="col">${rows.slice(0, 1).toUpperCase() + rows.slice(1)}</th>
               <th scope="col">Column</th>
               <th scope="col">Here</th>
               <th scope="col">In the file</th>
@@ -151,7 +165,7 @@ export class ComparisonDialog extends LitElement {
           </tbody>
         </table>
       </div>
-      ${rest > 0 ? html`<p>and ${counted(rest, 'post')} more</p>` : nothing}`;
+      ${rest > 0 ? html`<p>and ${counted(rest, rows)} more</p>` : nothing}`;
   }
 
   private choose(choice: MergeChoice) {
@@ -160,10 +174,10 @@ export class ComparisonDialog extends LitElement {
   }
 }
 
-function mergeWords(cells: number, fresh: number): string {
+function mergeWords(cells: number, fresh: number, rows: string): string {
   const parts = [
     cells === 0 ? '' : `change ${counted(cells, 'cell')}`,
-    fresh === 0 ? '' : `add ${counted(fresh, 'post')}`,
+    fresh === 0 ? '' : `add ${counted(fresh, rows)}`,
   ].filter((part) => part !== '');
   return `Merge: ${parts.join(', ')}`;
 }

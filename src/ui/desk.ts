@@ -44,9 +44,14 @@ export interface BroughtIn {
   readonly remarks: readonly string[];
 }
 
-/** A file beside the posts of the job, by post number. */
+/** A file beside the posts of the job, by post number, or beside another sheet by what names its rows. */
 export interface ComparedFile {
   readonly file: string;
+  /** What a row is called, and its sheet; posts where left out. */
+  readonly rows?: string;
+  readonly sheet?: string;
+  /** Whether rows that are not there yet can be added. */
+  readonly isGrowable?: boolean;
   /** Post numbers of the file that the job does not have. */
   readonly fresh: readonly string[];
   readonly changed: readonly {
@@ -98,6 +103,8 @@ export interface Desk {
     file: File,
     into: OpenJob | undefined,
     watch: ReadingWatch,
+    /** The sheet it was put on, where one was meant: it is read by the columns of that sheet, if it fits them. */
+    onto?: string,
   ): Promise<Reading | BroughtIn>;
   /** Who is asked where posts of a file are in the job already. */
   askMerge: AskMerge;

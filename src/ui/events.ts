@@ -19,6 +19,8 @@ export interface BookEvents {
   'edit-formula': FormulaPlace;
   /** Somebody wants a sheet as a file to share. */
   'give-sheet': Place;
+  /** Somebody wants to bring a file onto a sheet. */
+  'bring-onto': Place;
   /** Somebody wants a panel that stands over the page. */
   'open-side': 'what if';
 }
@@ -45,6 +47,7 @@ declare global {
     say: CustomEvent<string>;
     'edit-formula': CustomEvent<FormulaPlace>;
     'give-sheet': CustomEvent<Place>;
+    'bring-onto': CustomEvent<Place>;
     'open-side': CustomEvent<BookEvents['open-side']>;
   }
 }

@@ -203,6 +203,10 @@ function sheetPart(grid: MenuGrid): MenuPart {
     },
     habits.hides && { label: 'Show hidden columns', deed: () => grid.deeds.showAll() },
     {
+      label: 'Bring a file onto this sheet',
+      deed: () => send(grid, 'bring-onto', { sheet: view?.id ?? '' }),
+    },
+    {
       label: 'Share this sheet as a file',
       deed: () => send(grid, 'give-sheet', { sheet: view?.id ?? '' }),
     },

@@ -23,16 +23,20 @@ export class ImportFlow {
   }
 
   /** Reads a file until it can be looked at; gives what came of it where there is nothing to look at. */
-  async start(desk: Desk, file: File, into: OpenJob | undefined): Promise<BroughtIn | undefined> {
+  async start(
+    desk: Desk,
+    file: File,
+    into: OpenJob | undefined,
+    onto?: string,
+  ): Promise<BroughtIn | undefined> {
     this.cancel();
     const turn = ++this.turn;
     this.show({ name: file.name, share: 0, preview: undefined });
     try {
-      const reading = await desk.readSite(file, into, {
-        progress: (share) => {
-          if (turn === this.turn && this.file) this.show({ ...this.file, share });
-        },
-      });
+      const progress = (share: number): void => {
+        if (turn === this.turn && this.file) this.show({ ...this.file, share });
+      };
+      const reading = await desk.readSite(file, into, { progress }, onto);
       if (!('preview' in reading)) {
         this.end();
         return reading;

@@ -81,10 +81,11 @@ export class OpenDesk implements ReactiveController {
     return this.attempt(this.follow(choice));
   }
 
-  bringIn(file: File): Promise<void> {
+  /** Brings a file into the open job, onto one of its sheets where that is meant. */
+  bringIn(file: File, onto?: string): Promise<void> {
     const { desk, job } = this;
     return desk
-      ? this.attempt(this.takeIfIn(this.importing.start(desk, file, job)))
+      ? this.attempt(this.takeIfIn(this.importing.start(desk, file, job, onto)))
       : Promise.resolve();
   }
 
