@@ -56,6 +56,13 @@ export const appStyles = css`
     flex: 0 1 auto;
     margin: 0;
   }
+  /* On a phone the keys and the next post are at the bottom. */
+  @media (max-width: 599px) {
+    .said {
+      top: 0;
+      bottom: auto;
+    }
+  }
   @media (max-width: 899px) {
     .desk {
       grid-template-columns: 168px minmax(0, 1fr);

@@ -240,7 +240,10 @@ export class Card extends LitElement {
 
   private addRow(view: SheetView) {
     if (!view.growable || !this.book) return;
-    this.goTo(view, this.book.addRow(view.id));
+    const [row = ''] = this.book.rows.put('add post', view.id, undefined, [
+      startOfNext(this.book, view),
+    ]);
+    this.goTo(view, row);
   }
 
   private removeRow(view: SheetView, row: number) {
@@ -262,6 +265,16 @@ export class Card extends LitElement {
   private field(column: string): Field | null {
     return this.renderRoot.querySelector(`[data-column='${column}']`);
   }
+}
+
+/** What the next post begins with: the number after the last one's, and the level that was held there. */
+function startOfNext(book: BookView, view: SheetView): ReadonlyMap<string, string> {
+  const last = view.rowCount - 1;
+  const key = view.columns[0]?.id ?? '';
+  const rows = [last - 1, last].filter((row) => row >= 0).map((row) => view.rowId(row));
+  const [name = ''] = rows.length === 0 ? ['1'] : book.rows.runOn(view.id, key, rows, 1);
+  const level = last < 0 ? undefined : view.cell(last, 'level_length').typed;
+  return new Map([[key, name], ...(level === undefined ? [] : [['level_length', level] as const])]);
 }
 
 declare global {

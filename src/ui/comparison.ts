@@ -98,7 +98,7 @@ export class ComparisonDialog extends LitElement {
         ${file} and ${sheet === '' ? 'the posts that are here' : `what is on ${sheet}`}
       </h2>
       <p class="counts">
-        <span><strong>${fresh.length}</strong> new</span>
+        <span><strong>${fresh.length}</strong> ${isGrowable ? 'new' : 'not here'}</span>
         <span><strong>${changed.length}</strong> changed</span>
         <span><strong>${same.length}</strong> the same</span>
       </p>

@@ -28,6 +28,29 @@ describe('a crew’s file, on the built page', () => {
     expect(complaints).toEqual([]);
   });
 
+  it('dropped on the holes is merged with them by post, once what would change was seen', async () => {
+    const { page, complaints } = await openApp(browser, DESK);
+    await choose(page, 'a.csv', 'Post,Gap in,Level in,Rock\n1,1/4,48,snapped\n2,1/4,48,snapped');
+    await bringIn(page);
+    const holes = page.getByRole('grid', { name: /holes/i });
+    await holes.waitFor();
+    await page.locator('bp-sheet#holes').evaluate((sheet) => {
+      const dataTransfer = new DataTransfer();
+      dataTransfer.items.add(new File(['Post,Width (in)\n2,14\n9,14\n'], 'dug.csv'));
+      const drop = { dataTransfer, bubbles: true, composed: true, cancelable: true };
+      sheet.shadowRoot?.querySelector('section')?.dispatchEvent(new DragEvent('drop', drop));
+    });
+    const dialog = page.getByRole('dialog', { name: /dug.csv/ });
+    await dialog.getByText('Not on this sheet, and left out: 9.').waitFor();
+    await dialog.getByRole('button', { name: 'Merge: change 1 cell' }).click();
+    await page.getByText('dug.csv: 1 changed, 0 added, 0 the same.').waitFor();
+    const row = holes.getByRole('row').nth(2);
+    await expect.poll(() => row.innerText()).toMatch(/^14/m);
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => row.innerText()).not.toMatch(/^14/m);
+    expect(complaints).toEqual([]);
+  });
+
   it('of 100,000 lines is read beside the page, which goes on drawing', async () => {
     const { page, complaints } = await openApp(browser, DESK);
     await page.getByRole('button', { name: 'Start empty' }).click();

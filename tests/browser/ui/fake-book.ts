@@ -68,7 +68,9 @@ export class FakeBook implements BookView {
     },
     double: engineNeeded,
     move: engineNeeded,
-    runOn: engineNeeded,
+    // Rows without an engine are numbered by their place.
+    runOn: (sheet, _column, _rows, count) =>
+      Array.from({ length: count }, (_, at) => String(this.rowsOf(sheet).length + 1 + at)),
     remove: (_label, sheet, rows) => {
       for (const row of rows) this.removeRow(sheet, row);
     },

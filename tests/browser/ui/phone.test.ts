@@ -51,6 +51,19 @@ describe('<bp-card>', () => {
     expect(book.cellText({ sheet: 'posts', row: 'r4', column: 'lean_gap' })).toBe('1 5/8');
   });
 
+  it('begins a post after the last with its number, and with the level held at the last', async () => {
+    const view = book.sheet('posts')!;
+    const last = view.rowCount - 1;
+    book.type('posts', view.rowId(last), 'level_length', '48 in');
+    const card = await onPage('bp-card', { book, current: view.rowId(last) });
+    await userEvent.click(inside(fieldOf(card, 'lean_gap'), 'input'));
+    await tap(card, 'next');
+    expect(view.rowCount).toBe(last + 2);
+    expect(view.cell(last + 1, 'post').typed).toBe(String(last + 2));
+    expect(view.cell(last + 1, 'level_length').typed).toBe('48 in');
+    expect(view.cell(last + 1, 'lean_gap').typed).toBeUndefined();
+  });
+
   it('never carries what was typed for one post into the next', async () => {
     const card = await onPage('bp-card', { book, current: 'r4' });
     const before = book.cellText({ sheet: 'posts', row: 'r5', column: 'station' });
