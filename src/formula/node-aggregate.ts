@@ -44,6 +44,15 @@ export class AggregateNode extends Node {
     return this.outside.map(({ of }) => of);
   }
 
+  override work(count: number): number {
+    const once = this.bands.reduce(
+      (sum, { rows, given }) =>
+        sum + given.reduce((inside, node) => inside + node.work(rows.count), 0),
+      0,
+    );
+    return super.work(count) + once * (this.isSame ? 1 : count);
+  }
+
   override restart(): void {
     super.restart();
     this.once = undefined;
@@ -55,10 +64,10 @@ export class AggregateNode extends Node {
     this.filled = count;
     for (const { of } of this.outside) of.fill(from, count);
     if (this.isSame) {
-      this.once ??= this.work(0);
+      this.once ??= this.gathered(0);
       this.data.fill(this.once.result, 0, count);
     } else {
-      for (let i = 0; i < count; i++) this.data[i] = this.work(i).result;
+      for (let i = 0; i < count; i++) this.data[i] = this.gathered(i).result;
     }
   }
 
@@ -67,17 +76,19 @@ export class AggregateNode extends Node {
     // Asked again for row after row, one answer for all rows is neither worked out nor told twice.
     const isAsked = trace !== undefined && !(this.isSame && this.told === trace);
     this.told = trace;
-    const gatherer = isAsked ? this.work(Math.min(i, this.filled), trace) : this.known(i);
+    // With every row known, none of them has more to say.
+    const isGathered = isAsked && !(this.isSame && this.once?.state === KNOWN);
+    const gatherer = isGathered ? this.gathered(Math.min(i, this.filled), trace) : this.known(i);
     if (gatherer.state !== KNOWN) return gatherer.state;
     if (isAsked) trace.wrong(noAnswer(this.name, gatherer, this.keyText));
     return WRONG;
   }
 
   private known(i: number): Gatherer {
-    return (this.isSame ? this.once : undefined) ?? this.work(Math.min(i, this.filled));
+    return (this.isSame ? this.once : undefined) ?? this.gathered(Math.min(i, this.filled));
   }
 
-  private work(i: number, trace?: Trace): Gatherer {
+  private gathered(i: number, trace?: Trace): Gatherer {
     const most = this.bands.reduce((count, { rows }) => Math.max(count, rows.count), 0);
     for (const outside of this.outside) outside.take(i, Math.min(CHUNK, most));
     const gatherer = new Gatherer(this.name);
@@ -86,7 +97,7 @@ export class AggregateNode extends Node {
         const count = Math.min(CHUNK, rows.count - from);
         for (const node of given) node.fill(from, count);
         gatherer.take(given, count, trace);
-        if (gatherer.isDecided) return gatherer;
+        if (gatherer.isDecided || (trace && gatherer.isWrong)) return gatherer;
       }
     }
     return gatherer;
@@ -111,7 +122,7 @@ export class FewNode extends Node {
   fill(from: number, count: number): void {
     for (const node of this.given) node.fill(from, count);
     if (this.name === 'min' || this.name === 'max') this.fillExtreme(count, this.name);
-    else for (let i = 0; i < count; i++) this.data[i] = this.work(i).result;
+    else for (let i = 0; i < count; i++) this.data[i] = this.gathered(i).result;
   }
 
   override stated(count: number): Uint8Array {
@@ -121,7 +132,7 @@ export class FewNode extends Node {
 
   trace(i: number, trace?: Trace): State {
     if (this.knows(i)) return KNOWN;
-    const gatherer = this.work(i, trace);
+    const gatherer = this.gathered(i, trace);
     if (gatherer.state !== KNOWN) return gatherer.state;
     trace?.wrong(noAnswer(this.name, gatherer));
     return WRONG;
@@ -142,7 +153,7 @@ export class FewNode extends Node {
     });
   }
 
-  private work(i: number, trace?: Trace): Gatherer {
+  private gathered(i: number, trace?: Trace): Gatherer {
     const gatherer = new Gatherer(this.name);
     for (const node of this.given) gatherer.takeOne([node], i, trace);
     return gatherer;
@@ -190,6 +201,11 @@ class Gatherer {
     if (this.name === 'any') return this.trues > 0;
     if (this.name === 'all') return this.falses > 0;
     return this.name === 'first' && this.rows > 0;
+  }
+
+  /** Whether a row was wrong whose reason stands for all: nothing worse can come. */
+  get isWrong(): boolean {
+    return this.worst === WRONG && this.name !== 'any' && this.name !== 'all';
   }
 
   take(given: readonly Node[], count: number, trace: Trace | undefined): void {

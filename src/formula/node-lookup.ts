@@ -34,6 +34,11 @@ export class LookupNode extends AggregateNode {
     this.columns = columns;
   }
 
+  override work(count: number): number {
+    const indexed = this.columns.reduce((sum, { keys }) => sum + keys.rows.count, 0);
+    return count + this.wanted.work(count) + indexed;
+  }
+
   override restart(): void {
     super.restart();
     this.index = undefined;

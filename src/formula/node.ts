@@ -55,6 +55,11 @@ export abstract class Node {
     return [];
   }
 
+  /** How many values are worked out at most to fill `count` rows, those inside aggregates too. */
+  work(count: number): number {
+    return this.parts.reduce((sum, part) => sum + part.work(count), count);
+  }
+
   /** The value at place `i` of the last fill. */
   value(i: number): number {
     return this.data[this.at + i] ?? NaN;

@@ -17,6 +17,12 @@ export class Refused extends Error {
 
   constructor(span: Span, found: string, fix: string) {
     super(found);
-    this.problem = { where: `at character ${String(span.start + 1)}`, found, fix, span };
+    const where = `at character ${String(span.start + 1)}`;
+    this.problem = { where, found: shortened(found), fix: shortened(fix), span };
   }
+}
+
+// A name of two thousand characters need not be said whole to be found.
+function shortened(words: string): string {
+  return words.replaceAll(/“([^”]{60})[^”]+”/gu, '“$1…”');
 }

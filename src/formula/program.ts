@@ -1,14 +1,36 @@
-import { KNOWN, type Computation, type Input, type Rows, type Words } from '../graph/index.ts';
+import {
+  KNOWN,
+  WRONG,
+  type Computation,
+  type Input,
+  type Rows,
+  type Words,
+} from '../graph/index.ts';
 import { compile } from './compile.ts';
 import { countsRows, references, type Expression } from './expression.ts';
 import { CHUNK, type Node, type Trace } from './node.ts';
+import { problem } from '../units/index.ts';
 import { workedParts, type Part } from './part.ts';
+
+/**
+ * How many values one formula may have worked out, parts and rows of aggregates included: about a tenth of a second. An
+ * aggregate that looks at the row outside goes through its whole sheet once a row, which on a long run never ends.
+ */
+const MOST_WORK = 3e7;
+
+const TOO_MUCH = problem(
+  'This formula',
+  'It would go through too many rows too many times.',
+  'Take the aggregate once, in a column or input of its own, or use fewer of them.',
+);
 
 /** A formula at work on the rows of a sheet: whole columns at once, or one row. */
 export class Program implements Computation {
   readonly inputs: readonly Input[];
   readonly placed: boolean;
   private made: Node | undefined;
+  /** What was worked out once for all rows still holds, for the last run had the same inputs. */
+  private isFresh = false;
   private readonly expression: Expression;
   private readonly rows: Rows;
   private readonly words: Words;
@@ -30,9 +52,18 @@ export class Program implements Computation {
   }
 
   run(values: Float64Array, states: Uint8Array, from: number, to: number): void {
+    const isOneMore = this.isFresh && to - from === 1;
+    this.isFresh = false;
     if (to <= from) return;
+    // One more row of a formula at work is not counted over again with each key that is typed.
+    if (!isOneMore && this.isTooMuch) {
+      values.fill(NaN, from, to);
+      states.fill(WRONG, from, to);
+      return;
+    }
     const { node } = this;
     node.restart();
+    this.isFresh = true;
     for (let start = from; start < to; start += CHUNK) {
       const count = Math.min(CHUNK, to - start);
       node.fill(start, count);
@@ -50,16 +81,25 @@ export class Program implements Computation {
 
   /** Tells why a row has no value; says nothing where it has one. */
   explain(row: number, trace: Trace): void {
-    this.node.restart();
+    if (this.isTooMuch) {
+      trace.wrong(TOO_MUCH);
+      return;
+    }
+    if (!this.isFresh) this.node.restart();
     this.node.fill(row, 1);
     this.node.trace(0, trace);
   }
 
   /** Whether a condition is known to be true on a row. */
   isTrue(row: number): boolean {
+    if (this.isTooMuch) return false;
     this.node.restart();
     this.node.fill(row, 1);
     return this.node.value(0) === 1;
+  }
+
+  private get isTooMuch(): boolean {
+    return this.node.work(this.rows.count) > MOST_WORK;
   }
 
   /** The whole formula with what each of its parts comes to on a row. */

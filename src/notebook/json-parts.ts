@@ -101,7 +101,7 @@ export function fileFromJson(value: unknown): ImportedFile | undefined {
   const linesRead = file?.get('linesRead');
   const passedOver = whole((aside) => list(file?.get('passedOver'), '', aside, passedFromJson));
   if (typeof name !== 'string' || typeof bytes !== 'string' || !passedOver) return undefined;
-  return typeof linesRead === 'number' ? { name, bytes, linesRead, passedOver } : undefined;
+  return isCount(linesRead) ? { name, bytes, linesRead, passedOver } : undefined;
 }
 
 /** One own part with its name. */
@@ -147,11 +147,16 @@ function eachOnce<T>(named: readonly [string, T][], where: string, aside: Aside)
   return map;
 }
 
+// `1e999` in a file is past all numbers, and would be written back as nothing.
+function isCount(value: unknown): value is number {
+  return typeof value === 'number' && Number.isSafeInteger(value) && value >= 0;
+}
+
 function originFromJson(value: unknown): Row['from'] {
   const from = fields(value);
   const file = from?.get('file');
   const line = from?.get('line');
-  return typeof file === 'string' && typeof line === 'number' ? { file, line } : undefined;
+  return typeof file === 'string' && isCount(line) ? { file, line } : undefined;
 }
 
 function passedFromJson(value: unknown): PassedLine | undefined {
@@ -159,6 +164,6 @@ function passedFromJson(value: unknown): PassedLine | undefined {
   const line = passed?.get('line');
   const text = passed?.get('text');
   const why = passed?.get('why');
-  if (typeof line !== 'number' || typeof text !== 'string') return undefined;
+  if (!isCount(line) || typeof text !== 'string') return undefined;
   return typeof why === 'string' ? { line, text, why } : undefined;
 }
