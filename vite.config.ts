@@ -36,6 +36,7 @@ export default defineConfig(async ({ mode }) => {
       compactTemplates(),
       readingThread(),
       contentPolicy(),
+      licences(),
       serviceWorker(),
       addressLine(),
     ],
@@ -155,6 +156,37 @@ function contentPolicy(): Plugin {
       },
     ],
   };
+}
+
+/** Puts the licence of every package that the page is built from beside it, as those licences ask. */
+function licences(): Plugin {
+  const PACKAGE = /^.*\/node_modules\/((?:@[^/]+\/)?[^/]+)/;
+  return {
+    name: 'licences',
+    apply: 'build',
+    async generateBundle(_, bundle) {
+      const scripts = Object.values(bundle).flatMap((file) =>
+        file.type === 'chunk' ? file.moduleIds : [],
+      );
+      const styles = [...this.getModuleIds()].filter((id) => id.endsWith('.css'));
+      const folders = new Map<string, string>();
+      for (const id of [...scripts, ...styles]) {
+        const [folder, name] = PACKAGE.exec(id) ?? [];
+        if (folder !== undefined && name !== undefined) folders.set(name, folder);
+      }
+      const texts = [...folders].sort().map(([, folder]) => licenceOf(folder.replace('\0', '')));
+      const source = (await Promise.all(texts)).join(`\n\n${'-'.repeat(72)}\n\n`);
+      this.emitFile({ type: 'asset', fileName: 'licences.txt', source });
+    },
+  };
+}
+
+async function licenceOf(folder: string): Promise<string> {
+  const about = JSON.parse(await readFile(join(folder, 'package.json'), 'utf8')) as Record<string, string>; // prettier-ignore
+  const file = (await readdir(folder)).find((name) => /^licen[cs]e/i.test(name));
+  if (file === undefined) throw new Error(`${folder} has no licence file.`);
+  const text = await readFile(join(folder, file), 'utf8');
+  return `${about['name'] ?? ''} ${about['version'] ?? ''} (${about['license'] ?? ''})\n\n${text.trim()}`;
 }
 
 /** Builds the service worker once all other files are written, with the exact list of them. */

@@ -62,6 +62,10 @@ export class Start extends LitElement {
         outline: 3px dashed var(--chalk);
         outline-offset: -8px;
       }
+      .made {
+        margin-top: 40px;
+        font-size: 15px;
+      }
       input[type='file'] {
         display: none;
       }
@@ -144,6 +148,9 @@ export class Start extends LitElement {
                 this.choose({ choose: 'open', id: detail })}
             ></bp-kept-jobs>`
       }
+      <p class="made">
+        <a href="/licences.txt" target="_blank" rel="noreferrer">What Backplumb is built from</a>
+      </p>
     </main>`;
   }
 

@@ -16,10 +16,18 @@ declare const globalThis: typeof window & {
 
 // `BACKPLUMB_KILLS=25` is the long run; the usual one has five in all.
 const LONG = Number(process.env['BACKPLUMB_KILLS'] ?? 0);
-const KILLS = { appending: LONG || 2, folding: LONG || 2, upgrading: LONG || 1 };
+const KILLS = {
+  appending: LONG || 2,
+  folding: LONG || 1,
+  upgrading: LONG || 1,
+  restoring: LONG || 1,
+};
 const LATEST_KILL_MS = 700;
 const LATEST_FOLD_MS = 40;
 const OLD = 80;
+const RESTORED = 12;
+const RESTORED_ROWS = 400;
+const LATEST_RESTORE_MS = 250;
 
 const figures: string[] = [];
 let storage: string;
@@ -99,6 +107,40 @@ describe('a browser killed at any moment', () => {
       }
       figures.push(
         `${String(KILLS.upgrading)} while upgrading (${String(caught)} caught it halfway), ${String(upgraded)} notebooks, 0 torn`,
+      );
+    },
+  );
+
+  it(
+    'of restoring puts all of a backup on the shelf or none, beside what was there',
+    { timeout: 20_000 * KILLS.restoring },
+    async () => {
+      let [shown, whole, none] = [0, 0, 0];
+      for (let round = 0; round < KILLS.restoring; round += 1) {
+        let done = 0;
+        const page = await openPage((number) => (done = number));
+        const backup = { round, count: RESTORED, rows: RESTORED_ROWS };
+        await page.evaluate(keepOne, `there ${String(round)}`);
+        void page.evaluate(restoreWithoutEnd, backup).catch(() => undefined);
+        while (done === 0) await wait(1);
+        await wait(Math.random() * LATEST_RESTORE_MS);
+        await kill();
+        const saved = done;
+        const fresh = await openPage(() => undefined);
+        const { kept, setAside } = await fresh.evaluate(lastEdit, `there ${String(round)}`);
+        expect({ kept, setAside }).toEqual({ kept: 1, setAside: [] });
+        const found = await fresh.evaluate(restoredRows, backup);
+        // Each backup is there with every row of every notebook, or not at all; those shown as restored are there.
+        expect(found.filter((rows) => rows !== 0 && rows !== RESTORED * RESTORED_ROWS)).toEqual([]);
+        const there = found.filter((rows) => rows > 0).length;
+        expect(there).toBeGreaterThanOrEqual(saved);
+        shown += saved;
+        if (there > saved) whole += 1;
+        else none += 1;
+        await kill();
+      }
+      figures.push(
+        `${String(KILLS.restoring)} while restoring, ${String(shown)} backups of ${String(RESTORED)} notebooks shown restored, 0 lost, 0 torn (the one under way was wholly there ${String(whole)} times, and not at all ${String(none)} times)`,
       );
     },
   );
@@ -256,4 +298,47 @@ async function openAll({ round, count }: { round: number; count: number }): Prom
     found.push('inputs' in document ? (document.inputs.get('edit') ?? '') : document.found);
   }
   return found;
+}
+
+async function keepOne(id: string): Promise<void> {
+  const shelf = await globalThis.backplumbStorage.openShelf();
+  const nothing = { sheets: new Map(), formulas: new Map(), assumed: new Map(), own: new Map(), files: [] }; // prettier-ignore
+  await shelf.create(id, { format: 2, name: id, inputs: new Map([['edit', '1']]), ...nothing }, true); // prettier-ignore
+  await shelf.close();
+}
+
+interface Backup {
+  round: number;
+  count: number;
+  rows: number;
+}
+
+/** Restores one backup after another, as a person does with a file of several notebooks: each in one step. */
+async function restoreWithoutEnd({ round, count, rows }: Backup): Promise<void> {
+  const shelf = await globalThis.backplumbStorage.openShelf();
+  const nothing = { inputs: new Map(), formulas: new Map(), assumed: new Map(), own: new Map(), files: [] }; // prettier-ignore
+  const posts = Array.from({ length: rows }, (_, at) => ({ id: `r${String(at)}`, cells: new Map([['post', String(at)]]) })); // prettier-ignore
+  for (let number = 1; ; number += 1) {
+    const documents = Array.from({ length: count }, (_, at) => {
+      const id = `back ${String(round)} ${String(number)} ${String(at)}`;
+      return { id, document: { format: 2 as const, name: id, sheets: new Map([['posts', posts]]), ...nothing } }; // prettier-ignore
+    });
+    if (await shelf.shelve(documents)) return;
+    void globalThis.acknowledge(number);
+  }
+}
+
+/** How many rows are there of each backup that was begun, or could have been. */
+async function restoredRows({ round, count }: Backup): Promise<number[]> {
+  const shelf = await globalThis.backplumbStorage.openShelf();
+  const entries = await shelf.list();
+  const sums: number[] = [];
+  for (const { id } of entries) {
+    const [word, which, number, at] = id.split(' ');
+    if (word !== 'back' || Number(which) !== round || Number(at) >= count) continue;
+    const document = await shelf.read(id);
+    const rows = 'sheets' in document ? (document.sheets.get('posts')?.length ?? 0) : 0;
+    sums[Number(number)] = (sums[Number(number)] ?? 0) + rows;
+  }
+  return Array.from(sums, (sum) => sum ?? 0);
 }

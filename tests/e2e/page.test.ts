@@ -56,4 +56,21 @@ describe('the built page', () => {
     expect(policy).toContain("frame-ancestors 'none'");
     expect(await answer.text()).toContain('http-equiv="Content-Security-Policy"');
   });
+
+  it('gives the licence of everything that it is built from', async () => {
+    const answer = await fetch(new URL('licences.txt', inject('address')));
+    const text = await answer.text();
+    expect(answer.headers.get('content-type')).toContain('text/plain');
+    for (const name of [
+      'lit',
+      'lit-html',
+      'idb-keyval',
+      'papaparse',
+      '@fontsource/barlow-condensed',
+    ])
+      expect(text).toMatch(
+        new RegExp(`^${name} [\\d.]+ \\((?:MIT|BSD-3-Clause|Apache-2.0|OFL-1.1)\\)$`, 'm'),
+      );
+    expect(text).toContain('Permission is hereby granted');
+  });
 });
