@@ -51,7 +51,7 @@ afterAll(() => {
 describe('a browser killed at any moment', () => {
   it(
     'of appending loses no act that was shown saved',
-    { timeout: 20_000 * KILLS.appending },
+    { timeout: 60_000 * KILLS.appending },
     async () => {
       await appendAndKill(KILLS.appending);
     },
@@ -59,7 +59,7 @@ describe('a browser killed at any moment', () => {
 
   it(
     'of folding loses none either, and leaves no torn copy',
-    { timeout: 20_000 * KILLS.folding },
+    { timeout: 60_000 * KILLS.folding },
     async () => {
       let [shown, halfway, done] = [0, 0, 0];
       for (let round = 0; round < KILLS.folding; round += 1) {
@@ -86,7 +86,7 @@ describe('a browser killed at any moment', () => {
 
   it(
     'of upgrading leaves every notebook whole',
-    { timeout: 20_000 * KILLS.upgrading },
+    { timeout: 60_000 * KILLS.upgrading },
     async () => {
       let [upgraded, caught] = [0, 0];
       for (let round = 0; round < KILLS.upgrading; round += 1) {
@@ -113,7 +113,7 @@ describe('a browser killed at any moment', () => {
 
   it(
     'of restoring puts all of a backup on the shelf or none, beside what was there',
-    { timeout: 20_000 * KILLS.restoring },
+    { timeout: 60_000 * KILLS.restoring },
     async () => {
       let [shown, whole, none] = [0, 0, 0];
       for (let round = 0; round < KILLS.restoring; round += 1) {
@@ -340,5 +340,5 @@ async function restoredRows({ round, count }: Backup): Promise<number[]> {
     const rows = 'sheets' in document ? (document.sheets.get('posts')?.length ?? 0) : 0;
     sums[Number(number)] = (sums[Number(number)] ?? 0) + rows;
   }
-  return Array.from(sums, (sum) => sum ?? 0);
+  return Array.from({ length: sums.length }, (_, number) => sums[number] ?? 0);
 }

@@ -10,7 +10,7 @@ export interface HostileFile {
 type Json = Record<string, unknown>;
 
 /** Markup that would run, if any of it were ever taken for markup. */
-export const MARKUP = '<img src=x onerror="globalThis.ran=1"><script>globalThis.ran=1</script>';
+const MARKUP = '<img src=x onerror="globalThis.ran=1"><script>globalThis.ran=1</script>';
 /** Names that mean something to the language below. */
 const BELOW = ['__proto__', 'constructor', 'prototype', 'toString', 'valueOf', 'hasOwnProperty'];
 const LONE = ['\ud800', '\udfff', 'a\ud800b', '\udc00\ud800'];
