@@ -313,17 +313,22 @@ interface Backup {
   rows: number;
 }
 
-/** Restores one backup after another, as a person does with a file of several notebooks: each in one step. */
+/** Restores one backup file of several notebooks after another, as a person does. */
 async function restoreWithoutEnd({ round, count, rows }: Backup): Promise<void> {
   const shelf = await globalThis.backplumbStorage.openShelf();
-  const nothing = { inputs: new Map(), formulas: new Map(), assumed: new Map(), own: new Map(), files: [] }; // prettier-ignore
-  const posts = Array.from({ length: rows }, (_, at) => ({ id: `r${String(at)}`, cells: new Map([['post', String(at)]]) })); // prettier-ignore
+  const keeping = await shelf.keeping();
+  const nothing = { inputs: [], formulas: [], assumed: [], own: [], files: [] };
+  const posts = Array.from({ length: rows }, (_, at) => ({ id: `r${String(at)}`, cells: [['post', String(at)]] })); // prettier-ignore
   for (let number = 1; ; number += 1) {
-    const documents = Array.from({ length: count }, (_, at) => {
-      const id = `back ${String(round)} ${String(number)} ${String(at)}`;
-      return { id, document: { format: 2 as const, name: id, sheets: new Map([['posts', posts]]), ...nothing } }; // prettier-ignore
+    const jobs = Array.from({ length: count }, (_, at) => {
+      const id = ['back', round, number, at].join('-');
+      return { backplumb: 'notebook', format: 2, id, name: id, sheets: [{ sheet: 'posts', rows: posts }], ...nothing }; // prettier-ignore
     });
-    if (await shelf.shelve(documents)) return;
+    const text = JSON.stringify({ backplumb: 'backup', format: 2, made: '', jobs });
+    const plan = await keeping.plan(new TextEncoder().encode(text));
+    if (!('jobs' in plan)) return;
+    const restored = await keeping.restore(plan);
+    if (!('added' in restored) || restored.added.length !== count) return;
     void globalThis.acknowledge(number);
   }
 }
@@ -334,7 +339,7 @@ async function restoredRows({ round, count }: Backup): Promise<number[]> {
   const entries = await shelf.list();
   const sums: number[] = [];
   for (const { id } of entries) {
-    const [word, which, number, at] = id.split(' ');
+    const [word, which, number, at] = id.split('-');
     if (word !== 'back' || Number(which) !== round || Number(at) >= count) continue;
     const document = await shelf.read(id);
     const rows = 'sheets' in document ? (document.sheets.get('posts')?.length ?? 0) : 0;
