@@ -3,7 +3,7 @@ import { isProblem, sentence } from '../units/index.ts';
 import type { ComparedFile, Desk, MergeChoice } from './desk.ts';
 import { send } from './events.ts';
 import type { OpenDesk } from './open-desk.ts';
-import { Sheet } from './sheet.ts';
+import type { Sheet } from './sheet.ts';
 
 /** What the files need of the page they come to. */
 export interface FilesHost extends ReactiveControllerHost, EventTarget {
@@ -45,7 +45,7 @@ export class AppFiles {
     if (!file) return;
     const { open } = this.page;
     const isNotebook = /\.(json|gz)$/.test(file.name);
-    const onto = event.composedPath().find((each) => each instanceof Sheet)?.sheet;
+    const onto = event.composedPath().find(isSheet)?.sheet;
     if (isNotebook && open.job) void this.openOrReceive(file);
     else if (!isNotebook && open.job && onto !== undefined) void open.bringIn(file, onto);
     else void open.begin({ choose: isNotebook ? 'notebook' : 'readings', file });
@@ -128,4 +128,9 @@ export class AppFiles {
       : `Taken from ${file.name}: ${received.taken.join(', ')}. Undo takes it away.`;
     send(this.page, 'say', words);
   }
+}
+
+// The sheets themselves come after the first screen, so that no file may ask for their class.
+function isSheet(target: EventTarget): target is Sheet {
+  return target instanceof Element && target.localName === 'bp-sheet';
 }

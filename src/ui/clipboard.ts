@@ -2,7 +2,6 @@ import { records } from '../csv/index.ts';
 import type { ColumnView, Entry, SheetView } from '../worksheet/index.ts';
 import { tableIn } from './pasted-table.ts';
 import type { Block } from './selection.ts';
-import { counted } from './waiting.ts';
 
 /** Puts cells on the clipboard, as text and as a table. */
 export function copyCells(event: ClipboardEvent, rows: readonly (readonly string[])[]): void {
@@ -28,7 +27,6 @@ export interface PastePlan {
   readonly entries: readonly Entry[];
   /** Rows beyond the last, with what would be typed in them. */
   readonly added: readonly ReadonlyMap<string, string>[];
-  readonly label: string;
   /** How many cells would be typed with the added rows, and without. */
   readonly cells: { readonly withRows: number; readonly here: number };
   /** Cells that fall on columns that are worked out, and past the last column. */
@@ -73,7 +71,6 @@ export function planPaste(
   return {
     entries,
     added,
-    label: `paste ${counted(entries.length + inAdded, 'cell') || 'no cell'}`,
     cells: { withRows: entries.length + inAdded, here: entries.length },
     onWorked,
     pastColumns,

@@ -33,7 +33,7 @@ describe('a column of the user’s own', () => {
     book.setFormula('posts', 'remedy', '"leave"');
     const remedy = book.sheet('posts')?.columns.find(({ id }) => id === 'remedy');
     expect(remedy?.own).toBe('formula');
-    expect(remedy?.builtIn).toContain('probe_depth >= probe_replace');
+    expect(remedy?.builtIn).toContain('readings_say');
   });
 
   it('stands behind the column it was put behind', () => {

@@ -45,7 +45,7 @@ describe('<bp-working-detail>', () => {
     });
     // ASTM F567 5.1: 24 in at 4 ft and 3 in more per foot is 30 in at 6 ft.
     expect(sectionOf(detail, 'Rules it called')).toMatch(
-      /depth_by_height\s?30 in .* fence height 6 ft standard, ASTM F567/,
+      /depth_by_height\s?30 in .* fence height 6 ft depth = 24 in, and 3 in more .* standard, ASTM F567/,
     );
   });
 
