@@ -148,7 +148,7 @@ describe('takeoff', { timeout: 60_000 }, () => {
 
   it.each([
     [{ formulas: { 'posts.remdy': '"leave"' } }, 'Did you mean “posts.remedy”?'],
-    [{ formulas: { remedy: '"leave"' } }, 'Use one of these: posts.remedy.'],
+    [{ formulas: { remedy: '"leave"' } }, 'Use one of these: posts.remedy, methods.remedy.'],
     [{ formulas: { 'hole.concrete_orderd': '1 m^3' } }, 'Did you mean “holes.concrete_ordered”?'],
     [{ entries: { job: { job: { waste: '0' } } } }, 'under “inputs”'],
   ])('offers what stands nearest to a name in %j', async (said, offer) => {
