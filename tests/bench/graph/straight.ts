@@ -21,7 +21,8 @@ interface Straight {
 
 /**
  * The loop that a person would write by hand for one column: its formula as plain statements over
- * typed arrays, unknown as NaN, no state, no reason why, no closeness but for `==`.
+ * typed arrays, unknown as NaN, no state, no reason why. On the line is within it, as a lean that
+ * is just the tolerance has to be.
  * Written by a program, so that every column of the sheets has one and stays in step with it.
  */
 export function straightLoop(worked: WorkedColumn, words: Words): () => Float64Array {
@@ -182,7 +183,10 @@ class Writer implements Omit<Straight, 'body' | 'result'> {
     const isSize = left.kind.type === 'quantity' || left.kind.type === 'date';
     const near = `Math.abs(${a} - ${b}) <= 1e-9 * Math.max(Math.abs(${a}), Math.abs(${b}))`;
     const equal = isSize ? near : `${a} === ${b}`;
-    const test = sign === '==' ? equal : sign === '!=' ? `!(${equal})` : `${a} ${sign} ${b}`;
+    const ordered = sign.endsWith('=')
+      ? `${a} ${sign} ${b} || ${near}`
+      : `${a} ${sign} ${b} && !(${near})`;
+    const test = sign === '==' ? equal : sign === '!=' ? `!(${equal})` : ordered;
     return this.let(`${a} !== ${a} || ${b} !== ${b} ? NaN : ${test} ? 1 : 0`);
   }
 
