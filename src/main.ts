@@ -1,80 +1,40 @@
 import { address as readingThread } from 'virtual:reading-thread';
-import type { CameIn, Comparison, Intake } from './intake/index.ts';
 import { fromBase64 } from './notebook/index.ts';
 import { keepOffline } from './offline/index.ts';
+import { fileName, fileReports, materialText, tableCsv, writeOptions } from './output/index.ts';
 import {
-  accountFor,
-  crewTable,
-  fileName,
-  fileReports,
-  holeTable,
-  materialTable,
-  materialText,
-  postTable,
-  quoteTable,
-  tableCsv,
-  writeOptions,
-  type Dialect,
-  type Table,
-} from './output/index.ts';
+  inWords,
+  LISTS,
+  loadEngine,
+  loadImporter,
+  readSite,
+  tableOf,
+  take,
+  whenInWords,
+  type Hands,
+  type Job,
+} from './page/index.ts';
 import { openShelf, type OpenedNotebook, type ShelfEntry } from './storage/index.ts';
 import {
+  download,
   installLook,
   loadNewVersion,
   ownScript,
   pagePace,
   printOnCommand,
   printPage,
-  readingOf,
-  type BroughtIn,
-  type ComparedFile,
   type Desk,
   type KeptJob,
-  type OpenJob,
   type PrintedPage,
   type SavedMark,
 } from './ui/index.ts';
-import { isProblem, sentence, type Problem } from './units/index.ts';
-import type { Book, BookView } from './worksheet/index.ts';
-
-/** A job on the screen, with the book behind it. */
-interface Job extends OpenJob {
-  readonly book: Book;
-}
-
-// The engine and the importer are most of the page's weight; the start screen does without them.
-const loadEngine = () => import('./worksheet/index.ts');
-const loadImporter = () => import('./intake/index.ts');
+import { isProblem, sentence } from './units/index.ts';
+import type { BookView } from './worksheet/index.ts';
 
 const DEMO = {
   name: 'Tannery Lane, back run',
   readings: new URL('../demo-data/tannery-lane.csv', import.meta.url),
   job: new URL('../demo-data/tannery-lane.job.json', import.meta.url),
-};
-
-const LISTS: Readonly<
-  Record<
-    string,
-    {
-      readonly label: string;
-      readonly table: (book: BookView) => Table;
-      readonly page?: PrintedPage;
-    }
-  >
-> = {
-  'material-list': { label: 'Supplier’s list', table: materialTable, page: 'supplier' },
-  'post-list': { label: 'Post list as CSV', table: postTable },
-  'hole-schedule': { label: 'Hole schedule as CSV', table: holeTable },
-  'crew-sheet': { label: 'Crew sheet as CSV', table: crewTable, page: 'crew' },
-  quote: { label: 'Quote as CSV', table: quoteTable, page: 'quote' },
-};
-
-const YARD_TABLES: Readonly<Record<string, (book: BookView, dialect: Dialect) => Table>> = {
-  'material-list': materialTable,
-  'post-list': postTable,
-  'hole-schedule': holeTable,
-  'crew-sheet': crewTable,
-  quote: quoteTable,
 };
 
 const WHOLE_WORKING = 'whole working';
@@ -141,29 +101,14 @@ const desk: Desk = {
     const [readings, settings] = await Promise.all([fetch(DEMO.readings), fetch(DEMO.job)]);
     const { applyJobFile, readJobFile } = await loadEngine();
     const job = await newJob(DEMO.name);
-    await take(new Uint8Array(await readings.arrayBuffer()), 'tannery-lane.csv', job, new Map());
+    const bytes = new Uint8Array(await readings.arrayBuffer());
+    await take(bytes, 'tannery-lane.csv', job, new Map(), hands);
     const file = readJobFile(await settings.text());
     const wrong = isProblem(file) ? file : applyJobFile(file, job.book);
     if (wrong) throw inWords(wrong);
     return job;
   },
-  async readSite(file, into, { progress }, onto) {
-    const { SiteReader, intakeColumns } = await loadImporter();
-    const isOpen = into !== undefined && into.id === current?.id;
-    const job = isOpen && current ? current : await newJob(file.name.replace(/\.[^.]*$/, ''));
-    const merged = isOpen && onto !== undefined && (await mergeOnto(onto, file, job));
-    if (merged) return merged;
-    const list = await listCameIn(file, job);
-    if (list) return list;
-    const columns = job.book.sheet('posts')?.columns ?? [];
-    return readingOf({
-      reader: new SiteReader(new Worker(ownScript(readingThread), { type: 'module' }), progress),
-      file,
-      columns,
-      how: (settled) => intakeColumns(columns, settled),
-      take: ({ intake, bytes }, settled) => put(intake, { name: file.name, bytes }, job, settled),
-    });
-  },
+  readSite: (file, into, { progress }, onto) => readSite(file, into, progress, onto, hands),
   async openFile(file) {
     const keeping = await shelf.keeping();
     const plan = await keeping.plan(new Uint8Array(await file.arrayBuffer()));
@@ -206,20 +151,17 @@ const desk: Desk = {
   giveFile(text, name) {
     download(text, fileName(name, 'json'));
   },
-  lists: Object.entries(LISTS).map(([id, { label, page }]) => ({ id, label, page })),
+  lists: LISTS,
   saveList({ book }, list) {
     const name = fileName(`${book.name} ${list}`, 'csv');
-    const table = LISTS[list]?.table(whole(book));
+    const table = tableOf(list, whole(book));
     if (table) download(tableCsv(table), name);
     return name;
   },
   yard: {
-    lists: Object.keys(YARD_TABLES).map((id) => ({
-      id,
-      label: LISTS[id]?.label.replace(' as CSV', '') ?? id,
-    })),
+    lists: LISTS.map(({ id, label }) => ({ id, label: label.replace(' as CSV', '') })),
     text: ({ book }, list, dialect) =>
-      tableCsv(YARD_TABLES[list]?.(whole(book), dialect) ?? [], writeOptions(dialect)),
+      tableCsv(tableOf(list, whole(book), dialect) ?? [], writeOptions(dialect)),
     save(job, list, dialect) {
       download(desk.yard.text(job, list, dialect), fileName(`${job.book.name} ${list}`, 'csv'));
     },
@@ -255,6 +197,17 @@ const desk: Desk = {
     shelfListeners.add(listener);
     return () => shelfListeners.delete(listener);
   },
+};
+
+/** What the files that come in may ask. */
+const hands: Hands = {
+  current: () => current,
+  newJob,
+  onScreen,
+  whole,
+  askMerge: (compared) => desk.askMerge(compared),
+  askToStay: () => void shelf.keeping().then((keeping) => keeping.askToStay()),
+  startReading: () => new Worker(ownScript(readingThread), { type: 'module' }),
 };
 
 installLook();
@@ -316,195 +269,9 @@ function asideInWords(setAside: readonly string[]): string {
   return `Opened without what could not be read. ${shown}${more > 0 ? ` And ${String(more)} more.` : ''}`;
 }
 
-/** Reads a short file here and now, and brings it into a job. */
-async function take(
-  bytes: Uint8Array,
-  name: string,
-  job: Job,
-  settled: Settled,
-): Promise<BroughtIn> {
-  const { intakeColumns, readSite } = await loadImporter();
-  const columns = job.book.sheet('posts')?.columns ?? [];
-  const intake = readSite(bytes, name, intakeColumns(columns, settled));
-  if (isProblem(intake)) throw inWords(intake);
-  return put(intake, { name, bytes }, job, settled);
-}
-
-/** Puts a file that was read into a job and accounts for every line of it. */
-async function put(intake: Intake, file: CameIn, job: Job, settled: Settled): Promise<BroughtIn> {
-  const { bringIn, compareSite, intakeColumns, mergeIn, returnIn } = await loadImporter();
-  const { name, bytes } = file;
-  const { notebook } = job.book;
-  const { columns } = intakeColumns(job.book.sheet('posts')?.columns ?? [], settled);
-  const comparison = compareSite(intake, notebook.rows('posts'), columns);
-  const isThere = comparison.changed.length + comparison.same.length > 0;
-  const choice = isThere ? await desk.askMerge(forPeople(comparison, name, job)) : 'add';
-  if (choice === 'leave')
-    return { job, questions: [], summary: `${name}: left, nothing of it came in.`, remarks: [] };
-  if (choice === 'return') {
-    const left = returnIn(intake, file, notebook);
-    onScreen(job);
-    const remarks = left.map(
-      ({ line, post }) =>
-        `Line ${String(line)}: post “${post}” is not once in the job and once in the file; nothing was taken of it.`,
-    );
-    const taken = intake.rows.length - left.length;
-    const summary = `${name}: ${String(taken)} posts read again, on the return visit sheet.`;
-    return { job, questions: [], summary, remarks: [...remarks, ...remarksOn(intake)] };
-  }
-  if (choice === 'merge') mergeIn(comparison, intake, file, notebook);
-  else bringIn(intake, file, notebook);
-  onScreen(job);
-  // There is something to lose now, and the person sees why it is asked.
-  void shelf.keeping().then((keeping) => keeping.askToStay());
-  const questions = intake.asks
-    .filter(({ about }) => about === 'header')
-    .map(({ question, choices, column }) => ({
-      question,
-      choices,
-      answer: (header: string) => {
-        job.book.undo();
-        return take(bytes, name, job, new Map([...settled, [header, column]]));
-      },
-    }));
-  return { job, questions, summary: accountInWords(intake, job, name), remarks: remarksOn(intake) };
-}
-
-/** The columns that name the rows of a sheet, where it is not the first alone. */
-const ROW_NAMES: Readonly<Record<string, readonly string[]>> = {
-  prices: ['item', 'size', 'length'],
-  temperatures: ['from'],
-};
-
-/** Merges a file into the sheet it was put on, once a person has seen what would change; undefined where it does not fit the sheet. */
-async function mergeOnto(id: string, file: File, job: Job): Promise<BroughtIn | undefined> {
-  const { book } = job;
-  const view = book.sheet(id);
-  // Posts have an importer of their own, which reads crews' heads and tape.
-  if (!view || id === 'posts' || file.size > LONGEST_LIST) return undefined;
-  const { compareSheet, readSheetFile } = await loadImporter();
-  const { columns } = view;
-  const keys = ROW_NAMES[id] ?? columns.slice(0, 1).map((column) => column.id);
-  const read = readSheetFile(new Uint8Array(await file.arrayBuffer()), columns, keys);
-  if (!read) return undefined;
-  const standing = Array.from({ length: view.rowCount }, (_, row) => ({
-    id: view.rowId(row),
-    text: (column: string) => {
-      const { typed, text } = view.cell(row, column);
-      return typed ?? text;
-    },
-  }));
-  const { fresh, changed, same } = compareSheet(read, standing, columns, keys);
-  const labelOf = (column: string) => columns.find((one) => one.id === column)?.called ?? column;
-  const nameOf = (cells: ReadonlyMap<string, string>) =>
-    keys.flatMap((key) => cells.get(key) ?? []).join(' ');
-  const choice = await desk.askMerge({
-    file: file.name,
-    rows: view.rowCount > 0 ? (view.rowName(0).split(' ')[0] ?? 'row') : 'row',
-    sheet: view.title,
-    isGrowable: view.growable,
-    fresh: fresh.map(({ cells }) => nameOf(cells)),
-    changed: changed.map(({ name, cells }) => ({
-      post: name,
-      cells: cells.map(({ column, ...texts }) => ({ label: labelOf(column), ...texts })),
-    })),
-    same,
-  });
-  const isIn = choice === 'merge';
-  if (isIn) {
-    const entries = changed.flatMap(({ row, cells }) =>
-      cells.map(({ column, after }) => ({ sheet: id, row, column, text: after })),
-    );
-    const added = view.growable ? fresh.map(({ cells }) => cells) : [];
-    book.rows.put(`merge ${file.name}`, id, undefined, added, entries);
-  }
-  const what = isIn
-    ? `${String(changed.length)} changed, ${String(view.growable ? fresh.length : 0)} added, ${String(same.length)} the same`
-    : 'left, nothing of it came in';
-  return { job, questions: [], summary: `${file.name}: ${what}.`, remarks: read.passedOver };
-}
-
-/** Puts a yard's price list or a temperature log on its sheet; undefined where the file is neither. */
-async function listCameIn(file: File, job: Job): Promise<BroughtIn | undefined> {
-  if (file.size > LONGEST_LIST) return undefined;
-  const { bringInPrices, bringInTemperatures, readPriceList, readTemperatureLog } =
-    await loadImporter();
-  const bytes = new Uint8Array(await file.arrayBuffer());
-  const { notebook } = job.book;
-  const prices = readPriceList(bytes);
-  const log = prices ?? readTemperatureLog(bytes);
-  if (log === undefined) return undefined;
-  if (isProblem(log)) throw inWords(log);
-  const [kind, sheet] = prices ? ['a price list', 'prices'] : ['a temperature log', 'temperatures'];
-  (prices ? bringInPrices : bringInTemperatures)(log, file.name, notebook);
-  onScreen(job);
-  return {
-    job,
-    questions: [],
-    summary: `${file.name}: ${kind}; ${String(log.linesRead)} lines read, ${String(log.rows.length)} taken onto the ${sheet} sheet.`,
-    remarks: log.passedOver.map(({ line, why }) => `Line ${String(line)}: ${why}.`),
-  };
-}
-
-/** A longer file holds posts; looking for a list in it would hold up the page. [byte] */
-const LONGEST_LIST = 500_000;
-
-type Settled = ReadonlyMap<string, string | null>;
-
-function forPeople(
-  { fresh, changed, same }: Comparison,
-  file: string,
-  { book }: Job,
-): ComparedFile {
-  const columns = book.sheet('posts')?.columns ?? [];
-  const labelOf = (id: string) => columns.find((column) => column.id === id)?.called ?? id;
-  return {
-    file,
-    fresh: fresh.map(({ cells }) => cells.get('post') ?? ''),
-    changed: changed.map(({ post, cells }) => ({
-      post,
-      cells: cells.map(({ column, before, after }) => ({ label: labelOf(column), before, after })),
-    })),
-    same,
-  };
-}
-
-function accountInWords({ linesRead, passedOver }: Intake, { book }: Job, name: string): string {
-  const {
-    read,
-    imported,
-    asked,
-    passedOver: passed,
-  } = accountFor(linesRead, passedOver, whole(book).asks());
-  return `${name}: ${String(read)} lines read, ${String(imported)} taken as they are, ${String(asked)} asked about, ${String(passed)} passed over.`;
-}
-
-function remarksOn({ notes, passedOver, mapping }: Intake): readonly string[] {
-  return [
-    ...notes,
-    ...passedOver.map(({ line, text, why }) => `Line ${String(line)}, “${text}”: ${why}.`),
-    ...mapping.map(({ header, column, why }) =>
-      column === null
-        ? `Column “${header}” is kept as it is: ${why}.`
-        : `Column “${header}” fills ${column}: ${why}.`,
-    ),
-  ];
-}
-
 function show(next: SavedMark): void {
   mark = next;
   for (const listener of savedListeners) listener(mark);
-}
-
-function download(content: string | Uint8Array<ArrayBuffer>, name: string): void {
-  const link = document.createElement('a');
-  link.href = URL.createObjectURL(new Blob([content], { type: 'application/octet-stream' }));
-  link.download = name;
-  link.click();
-  // The download reads the address a moment later.
-  setTimeout(() => {
-    URL.revokeObjectURL(link.href);
-  }, 60_000);
 }
 
 function keptJob({
@@ -528,12 +295,4 @@ function keptJob({
     isBehind,
     isDue: isBehind && savedAt < Date.now() - HALF_A_DAY_MS,
   };
-}
-
-function whenInWords(time: number): string {
-  return new Date(time).toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' });
-}
-
-function inWords(problem: Problem): Error {
-  return new Error(sentence(problem));
 }

@@ -1,7 +1,17 @@
 import './app.ts';
 import './fonts.ts';
 
-export type { BroughtIn, ComparedFile, Desk, KeptJob, OpenJob, SavedMark } from './desk.ts';
+export type {
+  AskMerge,
+  BroughtIn,
+  ComparedFile,
+  Desk,
+  KeptJob,
+  OpenJob,
+  SavedMark,
+} from './desk.ts';
+export { download } from './download.ts';
+export type { Reading, ReadingWatch } from './import-desk.ts';
 export { readingOf } from './import-preview.ts';
 export { ownScript } from './own-script.ts';
 export { pagePace } from './page-pace.ts';

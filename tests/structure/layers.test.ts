@@ -17,6 +17,7 @@ const LAYERS = new Map<string, readonly string[]>([
   ['storage', ['units', 'notebook']],
   ['offline', []],
   ['ui', ['units', 'csv', 'notebook', 'worksheet', 'intake', 'output']],
+  ['page', ['units', 'notebook', 'worksheet', 'intake', 'output', 'ui']],
 ]);
 
 /** The only files that know every layer. */

@@ -1,4 +1,5 @@
 import { fileName } from '../../output/index.ts';
+import { download } from '../download.ts';
 import type { WholeDeeds } from './keeping-desk.ts';
 
 interface SavePicker {
@@ -63,16 +64,4 @@ const PACKED = { description: 'Packed notebook', accept: { 'application/gzip': [
 
 function packed(content: Blob): Promise<Blob> {
   return new Response(content.stream().pipeThrough(new CompressionStream('gzip'))).blob();
-}
-
-function download(content: Blob, name: string): void {
-  const link = document.createElement('a');
-  // A type of its own would be opened by some browsers instead of saved.
-  link.href = URL.createObjectURL(new Blob([content], { type: 'application/octet-stream' }));
-  link.download = name;
-  link.click();
-  // The download reads the address a moment later.
-  setTimeout(() => {
-    URL.revokeObjectURL(link.href);
-  }, 60_000);
 }

@@ -1,0 +1,4 @@
+export { readSite, take } from './crew-file.ts';
+export { loadEngine, loadImporter, type Hands, type Job } from './job.ts';
+export { LISTS, tableOf } from './lists.ts';
+export { inWords, whenInWords } from './words.ts';
