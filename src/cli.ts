@@ -4,9 +4,12 @@ import { EMPTY_SCOPE, isFormula, readFormula, reckon, workingLines } from './for
 import {
   bringIn,
   bringInPrices,
+  bringInTemperatures,
+  fileNotes,
   intakeColumns,
   readPriceList,
   readSite,
+  readTemperatureLog,
   type Intake,
 } from './intake/index.ts';
 import { Notebook } from './notebook/index.ts';
@@ -21,6 +24,7 @@ import {
   tableCsv,
   takeoffJson,
   takeoffText,
+  workingText,
   type Takeoff,
 } from './output/index.ts';
 import { isProblem, problem, sentence, type Problem } from './units/index.ts';
@@ -30,6 +34,7 @@ import {
   openBook,
   readJobFile,
   startDocument,
+  type Book,
   type JobFile,
 } from './worksheet/index.ts';
 
@@ -38,9 +43,19 @@ const NOT_DONE = 1;
 const MUST_ASK = 2;
 
 const HOW_TO_RECKON =
-  "Write: npm run -s reckon -- '2 ft + 3 in to in' [--digits 4] [--working], or --file FORMULAS.txt";
+  "Write: npm run -s reckon -- '2 ft + 3 in to in' [--digits 4] [--working], or --file FORMULAS.txt, or of a job: cure.rehang_after --working --site SITE.csv [--job JOB.json] [--temperatures LOG.csv] [--row POST]";
 const HOW_TO_TAKE_OFF =
-  'Write: npm run -s takeoff -- SITE.csv [--job JOB.json] [--prices PRICES.csv] [--out DIR] [--json]';
+  'Write: npm run -s takeoff -- SITE.csv [--job JOB.json] [--prices PRICES.csv] [--temperatures LOG.csv] [--out DIR] [--json]';
+/** The files of a job beside its readings. */
+const JOB_FILES = ['job', 'prices', 'temperatures'];
+
+/** What stands after the named options of a command line. */
+type Values = ReadonlyMap<string, string>;
+
+/** A take-off whose book is still at hand. */
+interface BookTakeoff extends Takeoff {
+  readonly book: Book;
+}
 
 /** Runs one command and says how it ended. */
 async function run([command, ...given]: readonly string[]): Promise<number> {
@@ -50,7 +65,8 @@ async function run([command, ...given]: readonly string[]): Promise<number> {
 }
 
 async function runReckon(given: readonly string[]): Promise<number> {
-  const { values, flags, others } = commandLine(given, ['digits', 'file'], ['working']);
+  const named = ['digits', 'file', 'site', 'row', ...JOB_FILES];
+  const { values, flags, others } = commandLine(given, named, ['working']);
   const digits = Number(values.get('digits') ?? 4);
   if (!Number.isInteger(digits) || digits < 1 || digits > 17) {
     return complain(`--digits “${values.get('digits') ?? ''}” is not a whole number from 1 to 17.`);
@@ -59,6 +75,8 @@ async function runReckon(given: readonly string[]): Promise<number> {
   if (file !== undefined) return reckonFile(file, digits);
   const [text] = others;
   if (text === undefined || others.length > 1) return complain(HOW_TO_RECKON);
+  const site = values.get('site');
+  if (site !== undefined) return reckonCells(text, site, values);
   const result = flags.has('working') ? working(text, digits) : reckon(text, { digits });
   if (isProblem(result)) return complain(sentence(result));
   console.log(result);
@@ -85,47 +103,55 @@ async function reckonFile(path: string, digits: number): Promise<number> {
   return results.some(isProblem) ? NOT_DONE : DONE;
 }
 
+/** Prints the working of cells of a job, as the page shows it. */
+async function reckonCells(name: string, site: string, values: Values): Promise<number> {
+  const taken = await takeOff(site, values);
+  if (isProblem(taken)) return complain(sentence(taken));
+  const text = workingText(taken.book, name, values.get('row'));
+  if (isProblem(text)) return complain(sentence(text));
+  console.log(text);
+  return DONE;
+}
+
 async function runTakeoff(given: readonly string[]): Promise<number> {
-  const { values, flags, others } = commandLine(given, ['job', 'out', 'prices'], ['json']);
+  const { values, flags, others } = commandLine(given, ['out', ...JOB_FILES], ['json']);
   const [site] = others;
   if (site === undefined || others.length > 1) return complain(HOW_TO_TAKE_OFF);
-  const jobPath = values.get('job');
-  const job = jobPath === undefined ? EMPTY_JOB : await jobFrom(jobPath);
-  if (isProblem(job)) return complain(sentence(job));
-  const bytes = await bytesOf(site);
-  if (isProblem(bytes)) return complain(sentence(bytes));
-  const notebook = new Notebook(startDocument(basename(site).replace(/\.[^.]*$/, '')));
-  const taken = takeOff(notebook, { name: basename(site), bytes }, job);
+  const taken = await takeOff(site, values);
   if (isProblem(taken)) return complain(sentence(taken));
-  const wrongPrices = await takePrices(values.get('prices'), notebook);
-  if (wrongPrices) return complain(sentence(wrongPrices));
   const folder = values.get('out');
   if (folder !== undefined) {
-    const wrong = await writeOut(folder, taken, notebook);
+    const wrong = await writeOut(folder, taken.book);
     if (wrong) return complain(sentence(wrong));
   }
   console.log(flags.has('json') ? JSON.stringify(takeoffJson(taken)) : takeoffText(taken));
   return hasAsks(taken) ? MUST_ASK : DONE;
 }
 
-function takeOff(
-  notebook: Notebook,
-  file: { readonly name: string; readonly bytes: Uint8Array },
-  job: JobFile,
-): Takeoff | Problem {
-  const book = openBook(notebook);
+/** Brings a site file into a new notebook, and what stands beside it. */
+async function takeOff(site: string, values: Values): Promise<BookTakeoff | Problem> {
+  const jobPath = values.get('job');
+  const job = jobPath === undefined ? EMPTY_JOB : await jobFrom(jobPath);
+  if (isProblem(job)) return job;
+  const bytes = await bytesOf(site);
+  if (isProblem(bytes)) return bytes;
+  const name = basename(site);
+  const book = openBook(new Notebook(startDocument(name.replace(/\.[^.]*$/, ''))));
   const columns = book.sheet('posts')?.columns ?? [];
-  const intake = readSite(file.bytes, file.name, intakeColumns(columns, job.columns));
+  const intake = readSite(bytes, name, intakeColumns(columns, job.columns));
   if (isProblem(intake)) return intake;
-  if (intake.rows.length === 0) return noRows(file.name, intake);
-  bringIn(intake, file, notebook);
-  const wrong = applyJobFile(job, book);
+  if (intake.rows.length === 0) return noRows(name, intake);
+  bringIn(intake, { name, bytes }, book.notebook);
+  const wrong =
+    applyJobFile(job, book) ??
+    (await takePrices(values.get('prices'), book.notebook)) ??
+    (await takeTemperatures(values.get('temperatures'), book.notebook));
   if (wrong) return wrong;
   return {
     book,
     linesRead: intake.linesRead,
     passedOver: intake.passedOver,
-    notes: [...intake.notes, ...keptColumns(intake), ...assumedUnits(intake)],
+    notes: fileNotes(intake),
     looseAsks: intake.asks
       .filter(({ about }) => about === 'header')
       .map(({ column, header, question }) => ({ column, text: header, question })),
@@ -141,19 +167,6 @@ function noRows(name: string, { linesRead, passedOver }: Intake): Problem {
   );
 }
 
-/** The columns of the file that fit none of the sheet's. */
-function keptColumns({ mapping }: Intake): readonly string[] {
-  return mapping.flatMap(({ header, column, why }) =>
-    column === null ? [`Column “${header}” is kept as it is: ${why}.`] : [],
-  );
-}
-
-/** What was taken of numbers that no unit stands by, once each. */
-function assumedUnits({ rows }: Intake): readonly string[] {
-  const said = rows.flatMap(({ assumed }) => [...assumed.values()]);
-  return [...new Set(said.filter((why) => /\btaken as\b/.test(why)))].map((why) => `${why}.`);
-}
-
 async function takePrices(path: string | undefined, to: Notebook): Promise<Problem | undefined> {
   if (path === undefined) return undefined;
   const bytes = await bytesOf(path);
@@ -167,11 +180,24 @@ async function takePrices(path: string | undefined, to: Notebook): Promise<Probl
   return undefined;
 }
 
-async function writeOut(
-  folder: string,
-  { book }: Takeoff,
-  notebook: Notebook,
+async function takeTemperatures(
+  path: string | undefined,
+  to: Notebook,
 ): Promise<Problem | undefined> {
+  if (path === undefined) return undefined;
+  const bytes = await bytesOf(path);
+  if (isProblem(bytes)) return bytes;
+  const log = readTemperatureLog(bytes);
+  if (log === undefined) {
+    const fix = 'Head the columns Hour and Temperature (F), or Time and Temperature (C).';
+    return problem(path, 'No line heads a temperature and a time.', fix);
+  }
+  if (isProblem(log)) return log;
+  bringInTemperatures(log, basename(path), to);
+  return undefined;
+}
+
+async function writeOut(folder: string, book: Book): Promise<Problem | undefined> {
   try {
     await mkdir(folder, { recursive: true });
     await writeFile(join(folder, 'material-list.csv'), tableCsv(materialTable(book)));
@@ -179,7 +205,7 @@ async function writeOut(
     await writeFile(join(folder, 'hole-schedule.csv'), tableCsv(holeTable(book)));
     await writeFile(join(folder, 'crew-sheet.csv'), tableCsv(crewTable(book)));
     await writeFile(join(folder, 'quote.csv'), tableCsv(quoteTable(book)));
-    await writeFile(join(folder, 'notebook.json'), notebookFile(notebook.document));
+    await writeFile(join(folder, 'notebook.json'), notebookFile(book.notebook.document));
     return undefined;
   } catch (error) {
     return problem(
@@ -213,7 +239,7 @@ function commandLine(
   named: readonly string[],
   flagged: readonly string[],
 ): {
-  readonly values: ReadonlyMap<string, string>;
+  readonly values: Values;
   readonly flags: ReadonlySet<string>;
   readonly others: readonly string[];
 } {

@@ -67,6 +67,42 @@ describe('reckon', { timeout: 60_000 }, () => {
   });
 });
 
+describe('reckon of a job', { timeout: 60_000 }, () => {
+  const site = ['--working', '--site', 'demo-data/tannery-lane.csv'];
+
+  it('shows the working of a cell of the cure sheet under a log of temperatures', async () => {
+    const log = await file('log.csv', 'Hour,Temperature (F)\n0,50\n24,50\n');
+    const job = await file('poured.json', '{"inputs": {"pour_time": "2026-10-16 09:00"}}');
+    const given = ['--job', job, '--temperatures', log, '--row', '8'];
+    const { code, out } = await command('reckon', 'cure.strength_wait', ...site, ...given);
+    expect(code).toBe(0);
+    // Hand-worked: 23.13 h at 20 degC over the 0.5475 that 5,000 K gives at 10 degC: 42.25 h.
+    expect(out).toMatch(/^By strength, post 8: 42\.2\d h\n {2}= only_if\(count_where/);
+    expect(out).toContain(
+      'temperatures 50 °F, 50 °F; durations 24 h, 1 h; pour 0 h; wanted 23.13 h',
+    );
+    expect(out).toContain('Arrhenius function of ASTM C1074');
+    expect(out).toMatch(/Read by: .*Cure: Wait/);
+  });
+
+  it('shows every worked-out cell of a sheet, and what one waits for', async () => {
+    const { code, out } = await command('reckon', 'cure', ...site, '--row', '8');
+    expect(code).toBe(0);
+    expect(out).toMatch(/\n\nRehang from, post 8: .*\n[^]*\n {2}waits for First pour/);
+    expect(out).toContain('Common wait, post 8: 48 h');
+  });
+
+  it.each([
+    [['cure.rehang_aftr'], 'Did you mean “rehang_after”?'],
+    [['cures'], 'Did you mean “cure”?'],
+    [['cure', '--row', '99'], 'There is no row on cure called “99”.'],
+  ])('names what stands nearest to %j', async (given, words) => {
+    const { code, out, err } = await command('reckon', ...given, ...site);
+    expect([code, out]).toEqual([1, '']);
+    expect(err).toContain(words);
+  });
+});
+
 describe('takeoff', { timeout: 60_000 }, () => {
   // Hand-worked: two holes of 1.799 ft3 with 10% waste are 3.96 ft3, 6.6 bags of 0.60 ft3.
   it('prints one JSON object with SI numbers and the account of lines', async () => {
@@ -137,6 +173,17 @@ describe('takeoff', { timeout: 60_000 }, () => {
     expect(await readFile(join(out, 'post-list.csv'), 'utf8')).toContain('3 1/2 in');
     expect(await readFile(join(out, 'hole-schedule.csv'), 'utf8')).toContain('42 in');
     expect(isProblem(fromText(await readFile(join(out, 'notebook.json'), 'utf8')))).toBe(false);
+  });
+
+  it('takes a log of temperatures, and says what it lacks', async () => {
+    const log = await file('hours.csv', 'Hour,Temperature (C)\n0,5\n');
+    const given = ['tests/samples/D2-rock.csv', '--json', '--temperatures'];
+    const taken = JSON.parse((await command('takeoff', ...given, log)).out) as {
+      cure: { model: string }[];
+    };
+    expect(taken.cure[0]?.model).toBe('equivalent age, logged');
+    const { code, err } = await command('takeoff', ...given, 'tests/samples/D2-rock.csv');
+    expect([code, err]).toEqual([1, expect.stringContaining('Head the columns Hour')]);
   });
 
   it('names the nearest input for a misspelt one, and does nothing', async () => {

@@ -13,6 +13,7 @@ export type {
   IntakeOptions,
   IntakeRow,
 } from './intake.ts';
+export { fileNotes } from './file-notes.ts';
 export { bringIn, type CameIn } from './bring-in.ts';
 export { compareSite, mergeIn, type ChangedRow, type Comparison } from './merge.ts';
 export { returnIn } from './return-visit.ts';

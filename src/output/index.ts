@@ -24,3 +24,5 @@ export {
 } from './quote.ts';
 export { tableCsv, type Table } from './table.ts';
 export { hasAsks, takeoffJson, takeoffText, type LooseAsk, type Takeoff } from './takeoff.ts';
+export { workingText } from './working-text.ts';
+export { authority, cameBy } from './working-words.ts';

@@ -9,6 +9,7 @@ import type {
   Working,
   WorkingStep,
 } from '../worksheet/index.ts';
+import { authority, cameBy } from '../output/index.ts';
 import { setFractions } from './fraction.ts';
 import { base } from './tokens.ts';
 import { unitFace } from './unit-face.ts';
@@ -52,7 +53,7 @@ export class WorkingDetail extends LitElement {
         <code>${name}</code
         >${isUsed ? '' : ', not needed here'}${si === '' ? '' : `, ${unitFace(si)}`}
       </p>
-      <p class="small">${[sheet, ...stepWords(step)].filter((words) => words !== '').join('; ')}</p>
+      <p class="small">${[sheet, ...cameBy(step)].filter((words) => words !== '').join('; ')}</p>
     </li>`;
   }
 
@@ -66,25 +67,6 @@ export class WorkingDetail extends LitElement {
       new CustomEvent('cell-pick', { detail: place, bubbles: true, composed: true }),
     );
   }
-}
-
-/** How the value of a step came there and who answers for it, in a few words each. */
-export function stepWords({ origin, typed, standing, source, note }: WorkingStep): string[] {
-  const came = {
-    typed: `typed “${typed}”`,
-    'starting value': `a new job starts with “${typed}”`,
-    agreed: `blanks agreed to be “${typed}”`,
-    'worked out': 'worked out',
-    'whole column': 'all its rows',
-    blank: 'not entered',
-  }[origin];
-  return [came, origin === 'typed' ? source : authority(standing, source), note];
-}
-
-/** Standing and source in one line: `code, IBC 2012 1807.3.2.1`. */
-export function authority(standing: string, source: string): string {
-  const parts = source.startsWith(standing) ? [source] : [standing, source];
-  return parts.filter((part) => part !== '').join(', ');
 }
 
 /** A value with its unit as it is printed, fractions set. */

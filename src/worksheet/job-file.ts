@@ -1,16 +1,17 @@
-import { nearest, problem, type Problem } from '../units/index.ts';
+import { isProblem, nearest, problem, type Problem } from '../units/index.ts';
 import type { Book } from './book.ts';
+import { enteredColumns, strange, typeJobRows, type JobRow, type Texts } from './job-rows.ts';
 import { SHEETS } from './sheets.ts';
-import type { Entry, SheetView } from './view.ts';
+import type { Entry } from './view.ts';
 
 /** What a job file says beside a site file; every part is optional. */
 export interface JobFile {
-  readonly inputs: ReadonlyMap<string, string>;
-  readonly formulas: ReadonlyMap<string, string>;
+  readonly inputs: Texts;
+  readonly formulas: Texts;
   /** Headers of the site file, settled: a column's id, or null for none. */
   readonly columns: ReadonlyMap<string, string | null>;
-  /** Sheet -> row key -> column -> entry. */
-  readonly entries: ReadonlyMap<string, ReadonlyMap<string, ReadonlyMap<string, string>>>;
+  /** Sheet -> what is typed into its rows. */
+  readonly entries: ReadonlyMap<string, readonly JobRow[]>;
 }
 
 export const EMPTY_JOB: JobFile = {
@@ -31,22 +32,18 @@ export function readJobFile(text: string): JobFile | Problem {
   } catch {
     return problem(WHERE, 'It is not JSON.', 'Look for a missing comma, quote or bracket.');
   }
-  const parts = mapOf(parsed);
-  if (!parts) return problem(WHERE, 'It is not an object.', 'Write {"inputs": {...}}.');
+  const parts = mapOf(parsed, WHERE);
+  if (isProblem(parts)) return parts;
   const unknown = [...parts.keys()].find((part) => !PARTS.includes(part));
   if (unknown !== undefined) return strange('part', unknown, PARTS, WHERE);
-  const inputs = textsOf(parts.get('inputs'));
-  const formulas = textsOf(parts.get('formulas'));
-  const columns = columnsOf(parts.get('columns'));
-  const entries = nested(parts.get('entries'), (rows) => nested(rows, textsOf));
-  if (!inputs || !formulas || !columns || !entries) {
-    const wrong = !inputs ? 'inputs' : !formulas ? 'formulas' : !columns ? 'columns' : 'entries';
-    return problem(
-      `${WHERE}, ${wrong}`,
-      'A value there is not text.',
-      'Put every value in quotes, as it would be typed.',
-    );
-  }
+  const inputs = eachOf(parts.get('inputs'), `${WHERE}, inputs`, textOf);
+  const formulas = eachOf(parts.get('formulas'), `${WHERE}, formulas`, textOf);
+  const columns = eachOf(parts.get('columns'), `${WHERE}, columns`, headerOf);
+  const entries = eachOf(parts.get('entries'), `${WHERE}, entries`, rowsOf);
+  if (isProblem(inputs)) return inputs;
+  if (isProblem(formulas)) return formulas;
+  if (isProblem(columns)) return columns;
+  if (isProblem(entries)) return entries;
   return { inputs, formulas, columns, entries };
 }
 
@@ -71,7 +68,7 @@ export function applyJobFile(job: JobFile, book: Book): Problem | undefined {
     if (wrong) return { ...wrong, where: `${WHERE}, formula of ${name}, ${wrong.where}` };
   }
   for (const [sheet, rows] of job.entries) {
-    const wrong = typeRows(sheet, rows, book);
+    const wrong = typeJobRows(sheet, rows, book, `${WHERE}, entries, ${sheet}`);
     if (wrong) return wrong;
   }
   return unknownKey(job, book);
@@ -94,45 +91,6 @@ function unknownKey(job: JobFile, book: Book): Problem | undefined {
   return undefined;
 }
 
-function typeRows(
-  sheetId: string,
-  rows: ReadonlyMap<string, ReadonlyMap<string, string>>,
-  book: Book,
-): Problem | undefined {
-  const where = `${WHERE}, entries, ${sheetId}`;
-  if (sheetId === 'job') {
-    return problem(where, 'The job has no rows.', 'Write what you type on the job under “inputs”.');
-  }
-  for (const [key, cells] of rows) {
-    // Looked up afresh: an entry may bring rows to a sheet that follows.
-    const sheet = book.sheet(sheetId);
-    if (!sheet)
-      return strange(
-        'sheet',
-        sheetId,
-        book.sheets.map(({ id }) => id),
-        `${WHERE}, entries`,
-      );
-    const columns = enteredColumns(sheet);
-    const keys = Array.from({ length: sheet.rowCount }, (_, row) => sheet.rowKey(row));
-    const places = keys.flatMap((each, row) => (each === key ? [row] : []));
-    if (places.length === 0) return strange('row', key, keys, where);
-    const entries: Entry[] = [];
-    for (const [column, text] of cells) {
-      if (!columns.includes(column))
-        return strange('column to type in', column, columns, `${where}, ${key}`);
-      for (const row of places)
-        entries.push({ sheet: sheetId, row: sheet.rowId(row), column, text });
-    }
-    book.typeAll('job file', entries);
-  }
-  return undefined;
-}
-
-function enteredColumns(sheet: SheetView | undefined): readonly string[] {
-  return (sheet?.columns ?? []).filter(({ entered }) => entered).map(({ id }) => id);
-}
-
 // A column named without its sheet, or on the wrong one, is offered where it stands.
 function sameColumn(column: string, names: readonly string[]): readonly string[] {
   const meant = nearest(column, [...new Set(names.map((name) => name.split('.')[1] ?? ''))]);
@@ -140,44 +98,54 @@ function sameColumn(column: string, names: readonly string[]): readonly string[]
   return close.length > 0 ? close : names;
 }
 
-function strange(what: string, name: string, known: readonly string[], where: string): Problem {
-  const meant = nearest(name, known);
-  const some = known.slice(0, 12).join(', ');
-  return problem(
-    where,
-    `There is no ${what} “${name}”.`,
-    meant === undefined
-      ? `Use one of these: ${some}${known.length > 12 ? ', ...' : ''}.`
-      : `Did you mean “${meant}”?`,
-  );
-}
-
-function mapOf(value: unknown): ReadonlyMap<string, unknown> | undefined {
+function mapOf(value: unknown, where: string): ReadonlyMap<string, unknown> | Problem {
   if (value === undefined) return new Map();
-  if (typeof value !== 'object' || value === null || Array.isArray(value)) return undefined;
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) {
+    return problem(where, 'It is not an object.', 'Write names and values between { and }.');
+  }
   return new Map<string, unknown>(Object.entries(value));
 }
 
-function textsOf(value: unknown): ReadonlyMap<string, string> | undefined {
-  return nested(value, (item) =>
-    typeof item === 'string' ? item : typeof item === 'number' ? String(item) : undefined,
-  );
+function textOf(value: unknown, where: string): string | Problem {
+  if (typeof value === 'string') return value;
+  if (typeof value === 'number') return String(value);
+  const found = `${JSON.stringify(value)} there is not text.`;
+  return problem(where, found, 'Put every value in quotes, as it would be typed.');
 }
 
-function columnsOf(value: unknown): ReadonlyMap<string, string | null> | undefined {
-  return nested(value, (item) => (typeof item === 'string' || item === null ? item : undefined));
+function headerOf(value: unknown, where: string): string | null | Problem {
+  return value === null ? null : textOf(value, where);
 }
 
-function nested<T>(
+// An object names rows by their keys; a list holds rows to add.
+function rowsOf(value: unknown, where: string): readonly JobRow[] | Problem {
+  const isList = Array.isArray(value);
+  const rows = isList ? listed(value) : mapOf(value, where);
+  if (isProblem(rows)) return rows;
+  const found: JobRow[] = [];
+  for (const [name, row] of rows) {
+    const cells = eachOf(row, `${where}, ${name}`, textOf);
+    if (isProblem(cells)) return cells;
+    found.push({ name, key: isList ? undefined : name, cells });
+  }
+  return found;
+}
+
+function listed(rows: readonly unknown[]): ReadonlyMap<string, unknown> {
+  return new Map(rows.map((row, at) => [`row ${String(at + 1)}`, row]));
+}
+
+function eachOf<T>(
   value: unknown,
-  read: (item: unknown) => T | undefined,
-): ReadonlyMap<string, T> | undefined {
-  const items = mapOf(value);
-  if (!items) return undefined;
+  where: string,
+  read: (item: unknown, where: string) => T | Problem,
+): ReadonlyMap<string, T> | Problem {
+  const items = mapOf(value, where);
+  if (isProblem(items)) return items;
   const found = new Map<string, T>();
   for (const [key, item] of items) {
-    const one = read(item);
-    if (one === undefined) return undefined;
+    const one = read(item, `${where}, ${key}`);
+    if (isProblem(one)) return one;
     found.set(key, one);
   }
   return found;

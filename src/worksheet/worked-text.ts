@@ -1,4 +1,5 @@
-import { allParts, partSpan, partText, type Formula, type Part } from '../formula/index.ts';
+import { allParts, decode, partSpan, partText, type Formula, type Part } from '../formula/index.ts';
+import { KNOWN } from '../graph/index.ts';
 import type { Notebook } from '../notebook/index.ts';
 import {
   ANGLE,
@@ -48,7 +49,7 @@ export class WorkedText {
   /** A part's value with its unit: that of its column or its rule, else one that its names are shown in, else the usual one; blank where it has none. */
   value(part: Part): string {
     const { expression, value } = part;
-    if (value === undefined) return '';
+    if (value === undefined) return this.wholeColumn(part);
     const { kind } = expression;
     if (expression === this.formula.expression) return this.inUnitOf(this.column, value, 2);
     if (expression.form === 'constant' && typeof value === 'number') return this.written(part);
@@ -84,6 +85,21 @@ export class WorkedText {
     return part.parts.flatMap((each) => this.values(each));
   }
 
+  // A log has a dozen readings; of a long sheet the first show what was taken.
+  private wholeColumn({ expression, rows }: Part): string {
+    if (expression.form !== 'column' || rows === undefined) return '';
+    const shown: string[] = [];
+    for (const column of expression.reference.columns) {
+      const model = this.engine.owners.get(column)?.model;
+      for (let row = 0; model && row < column.rows.count && shown.length < MOST_SHOWN; row++) {
+        if (column.states[row] !== KNOWN) continue;
+        const value = decode(column.values[row] ?? NaN, model.kind, this.engine.words);
+        shown.push(this.inUnitOf(model, value, 4));
+      }
+    }
+    return `${shown.join(', ')}${rows > shown.length ? `, of ${String(rows)} rows` : ''}`;
+  }
+
   // A share that was worked out is an estimate, as its cell has it.
   private inUnitOf({ definition, kind }: ColumnModel, value: Value, digits: number): string {
     const unit = shownUnit(definition, this.notebook.document);
@@ -114,6 +130,8 @@ export function siText(value: Value | undefined, kind: Kind, shownIn: string): s
   if (symbol === '' || symbol === 'USD' || symbol === shownIn) return '';
   return `${numberText(value, 6)} ${symbol}`;
 }
+
+const MOST_SHOWN = 12;
 
 const METRIC: readonly (readonly [Dimension, string])[] = [
   [LENGTH, 'mm'],

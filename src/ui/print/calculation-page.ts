@@ -1,10 +1,11 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { authority } from '../../output/index.ts';
 import type { BookView, CellView, ColumnView, SheetView, Stop } from '../../worksheet/index.ts';
 import '../drawings/index.ts';
 import { unitWords } from '../drawings/figures.ts';
 import { setFractions } from '../fraction.ts';
-import { authority } from '../working-detail.ts';
+
 import { ALL_CAUTIONS } from './cautions.ts';
 import { blankLine, cautionList, pageHeader, printedCell, stopList } from './page-parts.ts';
 import { pageStyle } from './page-style.ts';

@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { BookView, RuleCall, SheetView, Working, WorkingStep } from '../../worksheet/index.ts';
-import { authority, figures, stepWords } from '../working-detail.ts';
+import { authority, cameBy } from '../../output/index.ts';
+import { figures } from '../working-detail.ts';
 
 /** The working of a sheet's computed columns: each formula once, with a line for every row given; a single row is told in words. */
 export function columnWorkings(
@@ -148,13 +149,12 @@ function renderNames(steps: readonly WorkingStep[]): TemplateResult | typeof not
   if (steps.length === 0) return nothing;
   return html`<ul class="names">
     ${steps.map((step) => {
-      const said = stepWords(step).filter((words) => words !== '');
       const isSaid = !step.isUsed && step.taken !== '';
       return html`<li>
         <code>${step.name}</code> ${step.label}:
         <b>${step.taken === '' ? 'none' : figures(step.taken)}</b
         >${isSaid ? ', not needed here' : ''}
-        <small>${[step.sheet, ...said].filter((words) => words !== '').join('; ')}</small>
+        <small>${[step.sheet, ...cameBy(step)].filter((words) => words !== '').join('; ')}</small>
       </li>`;
     })}
   </ul>`;
