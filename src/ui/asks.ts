@@ -72,7 +72,7 @@ export class Asks extends LitElement {
       <summary>
         <strong>${counted(asks.length, 'ask')}</strong> to answer before the numbers stand
       </summary>
-      ${this.renderList(asks)}
+      ${this.opened ? this.renderList(asks) : nothing}
     </details>`;
   }
 

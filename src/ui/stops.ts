@@ -13,6 +13,10 @@ const JOB = 'job';
 /** More cautions than this are folded away until asked for; stops never are. */
 const CAUTIONS_SHOWN = 2;
 
+/** So many rows are named at first where a stop says the same of many, and so many more at each asking. */
+const ROWS_NAMED = 12;
+const MORE_ROWS = 100;
+
 /**
  * The stops and cautions of a sheet, each with its source, beside the sheet they belong to.
  *
@@ -68,6 +72,8 @@ export class Stops extends LitElement {
   @property({ attribute: false }) book: BookView | undefined;
   @property() sheet = '';
   @state() private all = false;
+  /** How many rows are named of each stop that was asked for more, by what it says. */
+  @state() private named: ReadonlyMap<string, number> = new Map();
 
   protected readonly follow = new FollowBook(this, () => this.book);
 
@@ -93,13 +99,14 @@ export class Stops extends LitElement {
       }`;
   }
 
-  private renderStop({ level, message, source, rows }: StopOfRows): TemplateResult {
+  private renderStop({ said, level, message, source, rows }: StopOfRows): TemplateResult {
     const name = level === 'stop' ? 'Stop' : 'Caution';
+    const named = this.named.get(said) ?? ROWS_NAMED;
     return html`<li class=${level}>
       <span class="where">${name}</span>
       <span
         >${setFractions(message)}
-        ${rows.map(
+        ${rows.slice(0, named).map(
           ({ row, rowName }) =>
             html`<a
                 href="#${this.sheet}"
@@ -109,7 +116,16 @@ export class Stops extends LitElement {
                 }}
                 >${rowName === '' ? 'Show it' : rowName}</a
               >${' '}`,
-        )}</span
+        )}${
+          rows.length > named
+            ? html`<button
+                class="plain"
+                @click=${() => (this.named = new Map(this.named).set(said, named + MORE_ROWS))}
+              >
+                and ${counted(rows.length - named, 'more', 'more')}
+              </button>`
+            : nothing
+        }</span
       >
       ${source === '' ? nothing : html`<span class="source">${source}</span>`}
     </li>`;
@@ -118,7 +134,8 @@ export class Stops extends LitElement {
 
 /** A stop, and all the rows where it says the same. */
 interface StopOfRows extends Stop {
-  readonly rows: readonly Stop[];
+  readonly said: string;
+  readonly rows: Stop[];
 }
 
 /** Stops that say the same of several rows, said once. */
@@ -126,11 +143,9 @@ function alike(stops: readonly Stop[]): readonly StopOfRows[] {
   const groups = new Map<string, StopOfRows>();
   for (const stop of stops) {
     const said = `${stop.level} ${stop.message} ${stop.source}`;
-    const before = groups.get(said)?.rows ?? [];
-    groups.set(said, {
-      ...stop,
-      rows: stop.row === undefined || stop.sheet === JOB ? before : [...before, stop],
-    });
+    const group = groups.get(said) ?? { ...stop, said, rows: [] };
+    if (stop.row !== undefined && stop.sheet !== JOB) group.rows.push(stop);
+    groups.set(said, group);
   }
   return [...groups.values()];
 }

@@ -29,8 +29,8 @@ export function stopsAt(book: BookView | undefined, sheet: string): readonly Sto
   ];
 }
 
-/** `3 asks`, `1 ask`, or blank for none. */
-export function counted(count: number, word: string): string {
+/** `3 asks`, `1 ask`, `9,988 rows`, or blank for none. */
+export function counted(count: number, one: string, many = `${one}s`): string {
   if (count === 0) return '';
-  return `${String(count)} ${word}${count === 1 ? '' : 's'}`;
+  return `${count.toLocaleString('en-US')} ${count === 1 ? one : many}`;
 }

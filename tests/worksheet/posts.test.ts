@@ -190,6 +190,18 @@ describe('a stop at a post', () => {
     expect(stopsOf(out('6', '4 ft'), 'posts', 'far_out')).toEqual([]);
     expect(stopsOf(out('6 1/8', '4 ft'), 'posts', 'far_out')).toHaveLength(1);
   });
+
+  it('asks to look again at a reading that is hard to believe', () => {
+    // atan(22/48) = 24.62 deg, atan(23/48) = 25.60 deg.
+    const doubted = (lean_gap: string, level_length = '48 in') =>
+      stopsOf(post({ lean_gap, level_length }), 'posts', 'hard_to_believe');
+    expect(doubted('22')).toEqual([]);
+    expect(doubted('23')).toMatchObject([
+      { level: 'caution', message: expect.stringContaining('25.6') as string },
+    ]);
+    expect(doubted('3/8', '9')).toEqual([]);
+    expect(doubted('3/8', '1/2')).toHaveLength(1);
+  });
 });
 
 describe('what a reading that is no reading does', () => {

@@ -170,6 +170,22 @@ describe('<bp-stops>', () => {
     expect(places).toEqual(['r1']);
   });
 
+  it('names a dozen rows of many, and more when asked', async () => {
+    const [stop] = book.stops();
+    if (!stop) throw new Error('The fake job has a stop.');
+    book.stopList = Array.from({ length: 1200 }, (_, at) => ({
+      ...stop,
+      row: `r${String(at)}`,
+      rowName: `Hole ${String(at)}`,
+    }));
+    const stops = await onPage('bp-stops', { book, sheet: 'holes' });
+    const named = () => stops.shadowRoot?.querySelectorAll('a').length;
+    expect(named()).toBe(12);
+    expect(words(inside(stops, 'button'))).toBe('and 1,188 more');
+    await userEvent.click(inside(stops, 'button'));
+    expect(named()).toBe(112);
+  });
+
   it('folds many cautions away and never a stop', async () => {
     const [stop, caution] = book.stops();
     if (!stop || !caution) throw new Error('The fake job has a stop and a caution.');
