@@ -52,6 +52,12 @@ describe('the whole job, on the built page', () => {
     await page.getByRole('grid', { name: /posts/i }).waitFor();
     await expect.poll(async () => (await remedies(page))[4]).toBe('replace');
     expect(await supplierList(page)).toEqual(list);
+
+    // What was done before the reload can still be taken back and done again, and is named.
+    await page.getByRole('button', { name: /^Undo: probe/i }).click();
+    await expect.poll(async () => (await remedies(page))[4]).toBe('re-plumb');
+    await page.getByRole('button', { name: /^Redo: probe/i }).click();
+    await expect.poll(async () => (await remedies(page))[4]).toBe('replace');
     expect(complaints).toEqual([]);
   });
 
