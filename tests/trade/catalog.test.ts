@@ -64,6 +64,7 @@ const PROMISED = `
   post_side(size) post_face(size) post_area(size) post_modulus(size)
   post_bending(moment, size) prop_length(height, reach)
   prop_load(force, height_of_force, prop_height, reach) prop_wind(speed)
+  gap_factor(length, height, gap) end_gap_factor(height, gap)
   age_at_equivalent(temperatures, durations, pour, wanted, activation)
   equivalent_at_age(temperatures, durations, pour, age, activation)
   age_at_maturity(temperatures, durations, pour, wanted, datum)

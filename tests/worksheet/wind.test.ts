@@ -88,6 +88,93 @@ describe('wind on a run of 96 ft', () => {
   });
 });
 
+describe('a free end', () => {
+  const cases = (inputs: Record<string, string>, cells: readonly Record<string, string>[]) => {
+    const book = siteOf({ ...WINDY, ...inputs }, cells);
+    return cells.map((_, at) => cellOf(book, 'posts', String(at + 1), 'near_end').text);
+  };
+  const posts = (count: number, types: Record<number, Record<string, string>>) =>
+    run(count, 8).map((cells, at) => ({ ...cells, ...types[at + 1] }));
+
+  // A 6 ft fence, 8 ft bays: three fence heights are 18 ft, the end post and two more.
+  it('is each end of a run', () => {
+    expect(cases({}, posts(9, {})).join()).toBe('yes,yes,yes,no,no,no,yes,yes,yes');
+  });
+
+  it('is none where the fence butts on a house, once that is typed', () => {
+    const near = cases({}, posts(9, { 1: { free_end: 'no' } }));
+    expect(near.join()).toBe('no,no,no,no,no,no,yes,yes,yes');
+    const none = cases({}, posts(9, { 1: { free_end: 'no' }, 9: { free_end: 'no' } }));
+    expect(new Set(none)).toEqual(new Set(['no']));
+  });
+
+  it('stands on both sides of a gate opening, of two gates as well', () => {
+    const gates = (...pairs: number[]) =>
+      Object.fromEntries(
+        pairs.flatMap((at) => [
+          [at, { post_type: 'gate hinge' }],
+          [at + 1, { post_type: 'gate latch' }],
+        ]),
+      );
+    expect(
+      cases({}, posts(20, gates(10)))
+        .join('')
+        .replaceAll('yes', '+')
+        .replaceAll('no', '-'),
+    ).toBe('+++----++++++----+++'.padEnd(20, '+'));
+    const two = cases({}, posts(28, gates(10, 19)));
+    expect(two.flatMap((near, at) => (near === 'no' ? [at + 1] : []))).toEqual([
+      4, 5, 6, 7, 14, 15, 16, 23, 24, 25,
+    ]);
+  });
+
+  it('puts the wind of the second post of a run beside a gate too', () => {
+    const book = siteOf(WINDY, posts(20, { 10: { post_type: 'gate hinge' } }));
+    const of = (post: string) => amount(book, 'posts', post, 'wind_force', 'lbf');
+    expectNear(of('11'), of('2'), 1e-6);
+    expectNear(of('9'), of('2'), 1e-6);
+  });
+
+  it('is followed where stations fall along the run', () => {
+    const falling = run(9, 8).map((cells, at) => ({
+      ...cells,
+      station: `${String(64 - 8 * at)} ft`,
+    }));
+    expect(cases({}, falling).join()).toBe('yes,yes,yes,no,no,no,yes,yes,yes');
+  });
+});
+
+describe('what the sheets do not count', () => {
+  it('is told where case C asks more at three to five heights from an end', () => {
+    // B/s 45: 0.8 x 1.85 = 1.48 over 1.30 of cases A and B, at 24 ft of a 6 ft fence 272 ft long.
+    const book = siteOf(WINDY, run(35, 8));
+    const cautions = stopsOf(book, 'holes', 'case_c_farther_in');
+    expect(cautions.map(({ rowName }) => rowName)).toEqual(['hole 4', 'hole 32']);
+    const [c, ab] = ['wind_by_end', 'wind_force'].map((column) =>
+      amount(book, 'holes', '4', column, 'lbf'),
+    );
+    // Post 4 carries 20 to 28 ft: 18 to 24 ft is 3 s to 4 s, 24 to 30 ft 4 s to 5 s, both 1.85.
+    expectNear(c! / ab!, 1.48 / 1.3, 0.002);
+    expect(cautions[0]?.message).toContain('size it for the greater');
+    expect(stopsOf(middle(), 'holes', 'case_c_farther_in')).toEqual([]);
+  });
+
+  it('is told where a gap under the boards asks more', () => {
+    // Hand-worked: s/h 72/74 gives 1.327 over 1.30 in the run, 0.827 over 0.8 near its end.
+    const book = middle({ ground_gap: '2 in' });
+    expectNear(amount(book, 'holes', '7', 'gap_wind'), 1.327 / 1.3, 0.0005);
+    expectNear(amount(book, 'holes', '1', 'gap_wind'), 0.827 / 0.8, 0.0005);
+    const [caution] = stopsOf(book, 'holes', 'gap_under').filter(
+      ({ rowName }) => rowName === 'hole 7',
+    );
+    expect(caution?.message).toMatch(
+      /With 2 in under the boards the standard asks 102(\.\d)?% of it/,
+    );
+    expect(stopsOf(middle(), 'holes', 'gap_under')).toEqual([]);
+    expect(stopsOf(siteOf({}, run(3, 8)), 'holes', 'gap_under')).toEqual([]);
+  });
+});
+
 describe('bending of a post', () => {
   it('is moment over section modulus, and over the allowable a caution', () => {
     // Hand-worked: 526.3 lbf x 3.3 ft = 1,736.9 lbf ft; on a 4x4, 20,843/7.1458 = 2,917 psi.
