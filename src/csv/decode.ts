@@ -21,8 +21,11 @@ export type Encoding =
 /** The largest file that is read. [byte] */
 const LARGEST = 50 * 1024 * 1024;
 
+/** Hears how far something has come, from 0 to 1. */
+export type Heard = (share: number) => void;
+
 /** The text of a CSV file, or why its bytes are not one and what to do about it. */
-export function decode(bytes: Uint8Array): Decoded | Problem {
+export function decode(bytes: Uint8Array, heard?: Heard): Decoded | Problem {
   if (bytes.length === 0) return EMPTY;
   if (bytes.length > LARGEST) {
     const size = String(Math.ceil(bytes.length / 1024 / 1024));
@@ -46,7 +49,7 @@ export function decode(bytes: Uint8Array): Decoded | Problem {
     );
   }
   try {
-    const text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+    const text = piecewise(new TextDecoder('utf-8', { fatal: true }), bytes, heard);
     return text === '' ? EMPTY : { text, encoding: 'utf-8' };
   } catch {
     return mixedText(bytes) ?? oneByteText(bytes);
@@ -54,6 +57,19 @@ export function decode(bytes: Uint8Array): Decoded | Problem {
 }
 
 const EMPTY = problem('', 'The file is empty.', 'Save the list again, then bring it in.');
+
+/** Decodes piece by piece, so that it can be told how far it has come. */
+function piecewise(decoder: TextDecoder, bytes: Uint8Array, heard?: Heard): string {
+  let text = '';
+  for (let at = 0; at < bytes.length; at += PIECE) {
+    text += decoder.decode(bytes.subarray(at, at + PIECE), { stream: true });
+    heard?.(Math.min(1, (at + PIECE) / bytes.length));
+  }
+  return text + decoder.decode();
+}
+
+/** As much is decoded at once. [byte] */
+const PIECE = 64 * 1024;
 
 function decodeAs(encoding: 'utf-16le' | 'utf-16be', bytes: Uint8Array): Decoded | Problem {
   const text = new TextDecoder(encoding).decode(bytes);

@@ -6,11 +6,9 @@ export interface Delimiter {
 
 // Where two fit equally well the earlier one is taken: a comma is also a decimal mark, a tab hardly ever anything else.
 const CANDIDATES = ['\t', ';', '|', ','] as const;
-const SAMPLE = 1000;
 
-/** The delimiter that parts most lines into the same number of cells. */
-export function guessDelimiter(lines: readonly string[]): Delimiter {
-  const sample = lines.filter((line) => line.trim() !== '').slice(0, SAMPLE);
+/** The delimiter that parts most of some filled lines into the same number of cells. */
+export function guessDelimiter(sample: readonly string[]): Delimiter {
   let best: Delimiter & { readonly score: number } = { delimiter: ',', cells: 1, score: 0 };
   for (const delimiter of CANDIDATES) {
     const { cells, lines: agreeing } = usualCells(sample, delimiter);
@@ -28,9 +26,8 @@ export function usualCells(
   lines: readonly string[],
   delimiter: string,
 ): { readonly cells: number; readonly lines: number } {
-  const sample = lines.slice(0, SAMPLE);
   const [byLine, byRecord] = [false, true].map((joined) =>
-    commonest(cellCounts(sample, delimiter, joined)),
+    commonest(cellCounts(lines, delimiter, joined)),
   );
   if (!byLine || !byRecord) return { cells: 1, lines: 0 };
   return byRecord.lines > byLine.lines ? byRecord : byLine;

@@ -1,22 +1,14 @@
 import Papa from 'papaparse';
 import { problem, type Problem } from '../units/index.ts';
+import type { Heard } from './decode.ts';
 import { guessDelimiter, usualCells, walkLine, type Delimiter } from './delimiter.ts';
 import { inchCells, splitByHand } from './inch-marks.ts';
-import { withoutGuard } from './formula-guard.ts';
-
-/** One record of a CSV file. */
-export interface CsvRecord {
-  /** Its first line in the file, from 1. */
-  readonly line: number;
-  /** Its text in the file, exactly. */
-  readonly text: string;
-  /** Ask once and keep them: they are parted anew each time. */
-  readonly cells: readonly string[];
-}
+import { RecordList, unguarded, type CsvRecord } from './record-list.ts';
+import { TextLines } from './text-lines.ts';
 
 /** The records of a file; lines that are blank, or hold separators alone, are left out. */
-export interface Records {
-  readonly records: readonly CsvRecord[];
+export interface Records<Run = readonly CsvRecord[]> {
+  readonly records: Run;
   readonly delimiter: string;
   /** A first line such as `sep=;`, which names the delimiter and is no record. */
   readonly separatorLine: CsvRecord | undefined;
@@ -29,95 +21,103 @@ const LONGEST_RECORD = 50;
 
 /** The records of a CSV text, whatever its delimiter and line ends. */
 export function records(text: string): Records {
-  const raw = linesOf(text.startsWith('\ufeff') ? text.slice(1) : text);
+  const found = recordList(text);
+  return { ...found, records: [...found.records] };
+}
+
+/** The same for a text that may be long: its records are made when they are asked for. */
+export function recordList(text: string, heard?: Heard): Records<RecordList> {
+  const raw = new TextLines(text.startsWith('\ufeff') ? text.slice(1) : text);
   const bare = unquotedLines(raw);
   const lines = bare ?? raw;
-  const declared = /^"?sep=(.)"?\s*$/i.exec(lines[0] ?? '')?.[1];
-  const body = declared === undefined ? lines : lines.slice(1);
+  const declared = /^"?sep=(.)"?\s*$/i.exec(lines.at(0) ?? '')?.[1];
+  const first = declared === undefined ? 0 : 1;
+  const sample = lines.filled(first, SAMPLE);
   const layout: Delimiter =
     declared === undefined
-      ? guessDelimiter(body)
-      : { delimiter: declared, cells: usualCells(body, declared).cells };
+      ? guessDelimiter(sample)
+      : { delimiter: declared, cells: usualCells(sample, declared).cells };
   const { delimiter } = layout;
   const reader = new Papa.Parser({ delimiter, newline: '\n' });
-  const found: CsvRecord[] = [];
+  const found = new RecordList(lines.text, delimiter);
   const problems: Problem[] = bare ? [EACH_QUOTED] : [];
 
-  for (let index = declared === undefined ? 0 : 1; index < lines.length; index++) {
-    const line = lines[index] ?? '';
-    const number = index + 1;
-    if (!quotesACell(line, delimiter)) {
-      if (!isOnlySeparators(line, delimiter))
-        found.push(new LineRecord(number, bare ? (raw[index] ?? line) : line, line, delimiter));
+  for (let index = first; index < lines.length; index++) {
+    if (index % HEARD_EVERY === 0) heard?.(index / lines.length);
+    if (holdsNothing(lines, index, delimiter)) continue;
+    if (!quotesACell(lines, index, delimiter)) {
+      if (bare) add(index, '', lines.at(index)?.split(delimiter) ?? []);
+      else found.addPlain(index + 1, lines.startOf(index), lines.endOf(index));
       continue;
     }
+    const line = lines.at(index) ?? '';
     const last = recordEnd(lines, index, layout);
-    const whole = last === undefined ? line : lines.slice(index, last + 1).join('\n');
+    const whole = last === undefined || last === index ? line : joined(lines, index, last);
     const cells = last === undefined ? undefined : quotedCells(reader, whole);
     if (cells === undefined) {
-      add(number, line, splitByHand(line, layout));
-      problems.push(unpaired(number, 'A quote mark opens a cell and nothing closes it.'));
+      add(index, line, splitByHand(line, layout));
+      problems.push(unpaired(index + 1, 'A quote mark opens a cell and nothing closes it.'));
       continue;
     }
     const inches =
       last === index && cells.length < layout.cells ? inchCells(line, layout) : undefined;
     if (inches) {
-      add(number, line, inches);
-      problems.push(unpaired(number, 'Quote marks run two cells together.'));
+      add(index, line, inches);
+      problems.push(unpaired(index + 1, 'Quote marks run two cells together.'));
     } else {
-      add(number, whole, cells);
+      add(index, whole, cells);
     }
     index = last ?? index;
   }
-  const separatorLine =
-    declared === undefined ? undefined : { line: 1, text: lines[0] ?? '', cells: [lines[0] ?? ''] };
+  const named = declared === undefined ? undefined : (lines.at(0) ?? '');
+  const separatorLine = named === undefined ? undefined : { line: 1, text: named, cells: [named] };
   return { records: found, delimiter, separatorLine, problems };
 
-  function add(line: number, recordText: string, cells: readonly string[]): void {
+  function add(index: number, recordText: string, cells: readonly string[]): void {
     if (cells.every((cell) => cell.trim() === '')) return;
-    found.push({
-      line,
-      text: bare ? (raw[line - 1] ?? recordText) : recordText,
+    found.add({
+      line: index + 1,
+      text: bare ? (raw.at(index) ?? '') : recordText,
       cells: unguarded(cells),
     });
   }
 }
 
+/** As many lines tell what parts the cells. */
+const SAMPLE = 1000;
+const HEARD_EVERY = 5000;
+
 /** Whether any cell of a line begins with a quote; inch marks behind a figure open nothing. */
-function quotesACell(line: string, delimiter: string): boolean {
-  for (let at = line.indexOf('"'); at !== -1; at = line.indexOf('"', at + 1))
-    if (at === 0 || line[at - 1] === delimiter) return true;
+function quotesACell(lines: TextLines, index: number, delimiter: string): boolean {
+  const { text } = lines;
+  const start = lines.startOf(index);
+  const end = lines.endOf(index);
+  const parting = delimiter.charCodeAt(0);
+  for (let at = start; at < end; at++) {
+    if (text.charCodeAt(at) !== QUOTE) continue;
+    if (at === start || text.charCodeAt(at - 1) === parting) return true;
+  }
   return false;
 }
 
-/**
- * A record of one line without quotes. Its cells are parted whenever they are asked for: to keep them all would take
- * several times the room of the file.
- */
-class LineRecord implements CsvRecord {
-  readonly line: number;
-  readonly text: string;
-  private readonly bare: string;
-  private readonly delimiter: string;
+const QUOTE = 34;
+const COMMA = 44;
+const SEMICOLON = 59;
 
-  constructor(line: number, text: string, bare: string, delimiter: string) {
-    this.line = line;
-    this.text = text;
-    this.bare = bare;
-    this.delimiter = delimiter;
-  }
-
-  get cells(): readonly string[] {
-    const cells = this.bare.split(this.delimiter);
-    return this.bare.includes("'") ? unguarded(cells) : cells;
-  }
+function joined(lines: TextLines, first: number, last: number): string {
+  const all: string[] = [];
+  for (let line = first; line <= last; line++) all.push(lines.at(line) ?? '');
+  return all.join('\n');
 }
 
-function unguarded(cells: readonly string[]): readonly string[] {
-  return cells.some((cell) => cell.startsWith("'")) ? cells.map(withoutGuard) : cells;
-}
-
-function isOnlySeparators(line: string, delimiter: string): boolean {
+/** Whether a line is blank, or holds separators alone. */
+function holdsNothing(lines: TextLines, index: number, delimiter: string): boolean {
+  // Most lines begin with a letter or a figure, and need no closer look.
+  const start = lines.text.charCodeAt(lines.startOf(index));
+  if (start > 32 && start < 124 && start !== COMMA && start !== SEMICOLON) {
+    if (start !== delimiter.charCodeAt(0)) return lines.startOf(index) === lines.endOf(index);
+  }
+  const line = lines.at(index) ?? '';
   if (/^[\s,;|]*$/.test(line)) return true;
   return line.startsWith(delimiter) && line.split(delimiter).every((cell) => cell.trim() === '');
 }
@@ -129,33 +129,34 @@ const EACH_QUOTED = problem(
 );
 
 /** The lines without the quotes that a program put round each of them as a whole; undefined where none did. */
-function unquotedLines(lines: readonly string[]): readonly string[] | undefined {
-  const filled = lines.filter((line) => line.trim() !== '');
-  const quoted = filled.every((line) => line.length > 2 && /^".*"\s*$/.test(line));
-  if (filled.length < 2 || !quoted || guessDelimiter(filled).cells > 1) return undefined;
-  const bare = lines.map((line) => line.trim().slice(1, -1).replaceAll('""', '"'));
-  return guessDelimiter(bare).cells > 1 ? bare : undefined;
-}
-
-/** The lines of a text, whatever ends them. */
-function linesOf(text: string): string[] {
-  if (!text.includes('\r')) return text.split('\n');
-  return text.split(/\r(?!\n)|(?<!\r)\n/.test(text) ? /\r\n|\n|\r/ : '\r\n');
+function unquotedLines(lines: TextLines): TextLines | undefined {
+  const bare: string[] = [];
+  let filled = 0;
+  for (let at = 0; at < lines.length; at++) {
+    const line = (lines.at(at) ?? '').trim();
+    bare.push(line.slice(1, -1).replaceAll('""', '"'));
+    if (line === '') continue;
+    if (line.length <= 2 || !/^".*"$/.test(line)) return undefined;
+    filled += 1;
+  }
+  if (filled < 2 || guessDelimiter(lines.filled(0, SAMPLE)).cells > 1) return undefined;
+  const found = new TextLines(bare.join('\n'));
+  return guessDelimiter(found.filled(0, SAMPLE)).cells > 1 ? found : undefined;
 }
 
 /** The line on which a record's last quoted cell closes; undefined where a quote opens and swallows what follows. */
 function recordEnd(
-  lines: readonly string[],
+  lines: TextLines,
   first: number,
   { delimiter, cells }: Delimiter,
 ): number | undefined {
-  const start = lines[first] ?? '';
+  const start = lines.at(first) ?? '';
   let { open } = walkLine(start, delimiter, false);
   const startIsWhole = cells > 2 && start.split(delimiter).length === cells;
   let wholeLines = 0;
   for (let last = first; ; last++) {
     if (!open) return last;
-    const next = lines[last + 1];
+    const next = lines.at(last + 1);
     if (next === undefined || last + 1 - first >= LONGEST_RECORD) return undefined;
     if (cells > 2 && next.split(delimiter, cells + 1).length === cells) wholeLines++;
     if (wholeLines > 0 && (startIsWhole || wholeLines > 1)) return undefined;

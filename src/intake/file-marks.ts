@@ -1,3 +1,4 @@
+import type { CellPlaces } from '../csv/index.ts';
 import type { FileColumn } from './assign.ts';
 import { unitWord } from './header-unit.ts';
 
@@ -33,11 +34,10 @@ export class MarkFinder {
   }
 
   /** Takes in a row of it. */
-  row(cells: readonly string[]): void {
+  row(cells: CellPlaces): void {
     for (const index of this.measured) {
-      const cell = cells[index];
-      const seen = cell === undefined || cell === '' ? 0 : marksIn(cell);
-      if (cell !== undefined && seen !== 0) this.see(cell, seen);
+      const seen = this.news(marksIn(cells, index));
+      if (seen !== 0) this.see(cells.cell(index), seen);
     }
   }
 
@@ -50,10 +50,20 @@ export class MarkFinder {
     return { decimal, small: small.length === 1 && only !== 'cm' ? only : undefined };
   }
 
+  /** The marks among these that may tell something that is not known yet. */
+  private news(marks: number): number {
+    if (this.commas) marks &= ~COMMA;
+    if (this.points) marks &= ~POINT;
+    if (this.units.has('in')) marks &= ~TICK;
+    return this.units.has('in') && this.units.has('mm') && this.units.has('cm')
+      ? marks & ~WORD
+      : marks;
+  }
+
   private see(cell: string, seen: number): void {
     if (seen & COMMA) this.commas ||= DECIMAL_COMMA.test(cell);
     if (seen & POINT) this.points ||= DECIMAL_POINT.test(cell);
-    if (!(seen & WORD)) return;
+    if (!(seen & (WORD | TICK))) return;
     for (const [name, pattern] of SMALL_UNITS)
       if (!this.units.has(name) && pattern.test(cell)) this.units.add(name);
   }
@@ -74,15 +84,18 @@ const DECIMAL_POINT = /(?<![\d.,])(?:\d*\.(?:\d{1,2}|\d{4,})|0?\.\d+)(?![\d.])|,
 const COMMA = 1;
 const POINT = 2;
 const WORD = 4;
+const TICK = 8;
 
 /** What a cell has beside figures: a comma, a point, letters or signs. Most cells have none, and need no closer look. */
-function marksIn(cell: string): number {
+function marksIn({ text, from, to, count }: CellPlaces, index: number): number {
   let marks = 0;
-  for (let at = 0; at < cell.length; at++) {
-    const code = cell.charCodeAt(at);
+  const end = index < count ? (to[index] ?? 0) : 0;
+  for (let at = from[index] ?? 0; at < end; at++) {
+    const code = text.charCodeAt(at);
     if (code === 44) marks |= COMMA;
     else if (code === 46) marks |= POINT;
-    else if (code > 57 || code === 34 || code === 39) marks |= WORD;
+    else if (code > 57) marks |= WORD;
+    else if (code === 34 || code === 39) marks |= TICK;
   }
   return marks;
 }

@@ -1,4 +1,4 @@
-import type { CsvRecord } from '../csv/index.ts';
+import type { CsvRecord, RecordRun } from '../csv/index.ts';
 import { unitWord } from './header-unit.ts';
 import { beginsWithFigure } from './lines.ts';
 import type { HeaderMatch } from './match.ts';
@@ -27,29 +27,21 @@ export type Matcher = (header: string) => HeaderMatch;
 const LOOK_AHEAD = 60;
 
 /** The head of the first table at or after a record: the row, or pair of rows, with the most known columns. */
-export function findHead(
-  all: readonly CsvRecord[],
-  from: number,
-  match: Matcher,
-): TableHead | undefined {
+export function findHead(all: RecordRun, from: number, match: Matcher): TableHead | undefined {
   const end = Math.min(all.length, from + LOOK_AHEAD);
   let best: (HeadRows & { readonly at: number }) | undefined;
   for (let at = from; at < end; at++) {
     const rows = headRows(all, at, match);
     if (rows && rows.known > (best?.known ?? 0)) best = { ...rows, at };
   }
-  const narrow = all.slice(from, end).every(({ cells }) => cells.filter(isFilled).length <= 2);
+  const narrow = part(all, from, end).every(({ cells }) => cells.filter(isFilled).length <= 2);
   if (!best || best.known < (narrow ? 1 : 2)) return undefined;
   return headAt(all, best.at, best);
 }
 
 /** The head that begins at this record, in the middle of a file; undefined where the record is no header. */
-export function headHere(
-  all: readonly CsvRecord[],
-  at: number,
-  match: Matcher,
-): TableHead | undefined {
-  const record = all[at];
+export function headHere(all: RecordRun, at: number, match: Matcher): TableHead | undefined {
+  const record = all.at(at);
   if (!record || beginsWithFigure(record)) return undefined;
   const cells = record.cells.filter(isFilled);
   if (cells.length < 3 || cells.some(startsWithNumber)) return undefined;
@@ -60,13 +52,8 @@ export function headHere(
 }
 
 /** Whether a short line is the head of another table: it begins with a known column, hints at the rest, and figures follow. */
-function mayHead(
-  all: readonly CsvRecord[],
-  at: number,
-  cells: readonly string[],
-  match: Matcher,
-): boolean {
-  const next = all[at + 1]?.cells;
+function mayHead(all: RecordRun, at: number, cells: readonly string[], match: Matcher): boolean {
+  const next = all.at(at + 1)?.cells;
   if (!next || !looksLikeData(next) || isPostNumber(cells[0] ?? '')) return false;
   const read = cells.map((cell) => match(cell.trim()));
   const known = read.filter(({ column }) => column !== undefined).length;
@@ -88,11 +75,21 @@ interface HeadRows {
   readonly known: number;
 }
 
-function headRows(all: readonly CsvRecord[], at: number, match: Matcher): HeadRows | undefined {
-  const upper = all[at]?.cells;
+/** The records from one place up to another. */
+export function part(all: RecordRun, from: number, to: number): readonly CsvRecord[] {
+  const records: CsvRecord[] = [];
+  for (let at = from; at < Math.min(to, all.length); at++) {
+    const record = all.at(at);
+    if (record) records.push(record);
+  }
+  return records;
+}
+
+function headRows(all: RecordRun, at: number, match: Matcher): HeadRows | undefined {
+  const upper = all.at(at)?.cells;
   if (!upper || looksLikeData(upper)) return undefined;
   const single: HeadRows = { headers: upper, count: 1, known: knownColumns(upper, match) };
-  const lower = all[at + 1]?.cells;
+  const lower = all.at(at + 1)?.cells;
   if (!lower || looksLikeData(lower) || upper.filter(isFilled).length < 2 || isUnitRow(lower))
     return single;
   const headers = joined(upper, lower, match);
@@ -101,12 +98,12 @@ function headRows(all: readonly CsvRecord[], at: number, match: Matcher): HeadRo
   return pair.known > Math.max(single.known, knownColumns(lower, match)) ? pair : single;
 }
 
-function headAt(all: readonly CsvRecord[], at: number, { headers, count }: HeadRows): TableHead {
-  const lines = all.slice(at, at + count).map((record, row) => ({
+function headAt(all: RecordRun, at: number, { headers, count }: HeadRows): TableHead {
+  const lines = part(all, at, at + count).map((record, row) => ({
     record,
     why: row === 0 ? 'the header' : 'the header’s second row',
   }));
-  const unitRow = all[at + count];
+  const unitRow = all.at(at + count);
   const hasUnits = unitRow !== undefined && isUnitRow(unitRow.cells);
   if (hasUnits) lines.push({ record: unitRow, why: 'the row of units' });
   const units = hasUnits ? unitRow.cells.map((cell) => unitWord(bracketless(cell))) : [];

@@ -3,7 +3,6 @@ export { readSite } from './site.ts';
 export { withUnit } from './length-entry.ts';
 export { SiteReader, type ReadingThread, type WholeFile } from './reader.ts';
 export type { Overview, ReaderAnswer, ReaderAsk } from './messages.ts';
-export { packed, unpacked, type PackedRows } from './packed-rows.ts';
 export { lineOfRow, linesOf } from './stood.ts';
 export type {
   FileAsk,

@@ -1,5 +1,6 @@
 import type { PassedLine } from '../notebook/index.ts';
 import type { Choice, Kind } from '../units/index.ts';
+import type { StoredRows } from './row-store.ts';
 
 /** A column of the posts sheet that a file may fill. */
 export interface IntakeColumn {
@@ -28,6 +29,8 @@ export interface IntakeOptions {
  */
 export interface Intake {
   readonly rows: readonly IntakeRow[];
+  /** The same rows as they go from one thread to another. */
+  readonly stored: StoredRows;
   readonly asks: readonly FileAsk[];
   readonly passedOver: readonly PassedLine[];
   readonly mapping: readonly HeaderMapping[];

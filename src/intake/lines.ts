@@ -1,10 +1,11 @@
-import type { CsvRecord } from '../csv/index.ts';
+import type { CellPlaces, CsvRecord } from '../csv/index.ts';
 import type { FileColumn } from './assign.ts';
 import { isPostNumber } from './values.ts';
 
 /** Whether a line begins with a figure, as the line of a post mostly does. */
 export function beginsWithFigure({ text }: CsvRecord): boolean {
-  return /^\s*\d/.test(text);
+  const first = text.charCodeAt(0);
+  return first > 32 && first < 128 ? first >= 48 && first <= 57 : /^\s*\d/.test(text);
 }
 
 /** Why a record of the table is no row, where its text alone tells; undefined where it may be one. */
@@ -25,23 +26,36 @@ export function notARow(record: CsvRecord, noteColumns: ReadonlySet<number>): st
 export function remarks(
   columns: readonly FileColumn[],
   isMeasured: (column: string) => boolean,
-): (cells: readonly string[]) => string | undefined {
+): (cells: CellPlaces) => string | undefined {
   const post = columns.find(({ column }) => column === 'post')?.index;
   const others = columns.filter(({ column }) => column !== null && column !== 'post');
   return (cells) => {
-    const number = post === undefined ? '' : (cells[post]?.trim() ?? '');
+    if (post !== undefined && isCount(cells, post)) return undefined;
+    const number = post === undefined ? '' : cells.cell(post);
     if (number !== '' && isPostNumber(number)) return undefined;
-    const filled = others.filter(({ index }) => (cells[index]?.trim() ?? '') !== '');
+    const filled = others.filter(({ index }) => cells.has(index));
     if (number === '') {
       return filled.some(({ column }) => column !== 'note')
         ? undefined
         : 'a remark: it has no post number and no reading';
     }
     const measured = filled.some(
-      ({ index, column }) => column !== null && isMeasured(column) && /\d/.test(cells[index] ?? ''),
+      ({ index, column }) => column !== null && isMeasured(column) && /\d/.test(cells.cell(index)),
     );
     return measured && !LABELLED.test(number) ? undefined : 'a remark, not a post';
   };
+}
+
+/** Whether a cell is a number of up to five figures, as most posts have. */
+function isCount({ text, from, to, count }: CellPlaces, index: number): boolean {
+  const end = to[index] ?? 0;
+  const start = from[index] ?? 0;
+  if (index >= count || start === end || end - start > 5) return false;
+  for (let at = start; at < end; at++) {
+    const code = text.charCodeAt(at);
+    if (code < 48 || code > 57) return false;
+  }
+  return true;
 }
 
 /** The run that a line of its own names, as in `Run B` or `North side`; undefined where it names none. */

@@ -1,7 +1,8 @@
 import type { Problem } from '../units/index.ts';
-import type { Intake, IntakeRow } from './intake.ts';
+import type { Intake } from './intake.ts';
 import type { Overview, ReaderAnswer, ReaderAsk, Reading } from './messages.ts';
-import { unpacked } from './packed-rows.ts';
+import type { StoredRows } from './row-store.ts';
+import { rowsOf } from './stored-rows.ts';
 
 /** The part of a Worker that a reader needs. */
 export interface ReadingThread {
@@ -44,15 +45,14 @@ export class SiteReader {
   async all(): Promise<WholeFile> {
     const { overview } = this;
     if (!overview) throw new Error('Nothing was read yet.');
-    const rows: IntakeRow[] = [];
-    const bytes = await this.ask<Uint8Array>({ ask: 'rows' }, (answer, done) => {
-      if (answer.say === 'rows') {
-        for (const row of unpacked(answer.rows)) rows.push(row);
-        this.progress(answer.share);
-      } else if (answer.say === 'all') done(answer.bytes);
-    });
+    const { stored, bytes } = await this.ask<{ stored: StoredRows; bytes: Uint8Array }>(
+      { ask: 'rows' },
+      (answer, done) => {
+        if (answer.say === 'all') done(answer);
+      },
+    );
     this.thread.terminate();
-    return { intake: { ...overview, rows }, bytes };
+    return { intake: { ...overview, rows: rowsOf(stored), stored }, bytes };
   }
 
   /** Stops the thread, whatever it does, and forgets what it read. */
@@ -64,8 +64,8 @@ export class SiteReader {
   private async overviewAfter(asked: ReaderAsk): Promise<Overview | Problem> {
     return this.ask<Overview | Problem>(asked, (answer, done) => {
       if (answer.say === 'read') {
-        this.overview = { ...answer.overview, first: unpacked(answer.overview.first) };
-        done(this.overview);
+        this.overview = answer.overview;
+        done(answer.overview);
       } else if (answer.say === 'refused') done(answer.problem);
     });
   }

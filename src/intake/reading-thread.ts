@@ -1,15 +1,13 @@
 import { isProblem, problem } from '../units/index.ts';
 import type { Intake } from './intake.ts';
 import type { ReaderAnswer, ReaderAsk, Reading } from './messages.ts';
-import { packed } from './packed-rows.ts';
 import { readSite } from './site.ts';
+import { ownRow } from './stored-rows.ts';
 
 // The thread that reads a file, so that the page stays quick however long the file is. It holds one file and what was
 // read of it; to stop it is to forget both.
 
 const FIRST_ROWS = 6;
-/** Rows sent at once: few enough that the page hardly notices each. */
-const ROWS_AT_ONCE = 2000;
 
 let bytes = new Uint8Array();
 let name = '';
@@ -45,20 +43,19 @@ function read(how: Reading): void {
   intake = isProblem(result) ? undefined : result;
   if (isProblem(result)) answer({ say: 'refused', problem: result });
   else {
-    const { rows, ...rest } = result;
-    const first = packed(rows.slice(0, FIRST_ROWS));
+    const { rows, asks, passedOver, mapping, shape, turned, layout, linesRead, notes } = result;
+    const first = rows.slice(0, FIRST_ROWS).map(ownRow);
+    const rest = { asks, passedOver, mapping, shape, turned, layout, linesRead, notes };
     answer({ say: 'read', overview: { ...rest, rowCount: rows.length, first } });
   }
 }
 
 function sendRows(): void {
-  const rows = intake?.rows ?? [];
-  for (let from = 0; from < rows.length; from += ROWS_AT_ONCE) {
-    const part = rows.slice(from, from + ROWS_AT_ONCE);
-    answer({ say: 'rows', rows: packed(part), share: (from + part.length) / rows.length });
-  }
-  answer({ say: 'all', bytes }, [bytes.buffer]);
-  bytes = new Uint8Array();
+  if (!intake) return;
+  const { stored } = intake;
+  const places = stored.columns.flatMap(({ from, to }) => [from.buffer, to.buffer]);
+  // Given away and not copied: nothing is asked of this thread after it.
+  answer({ say: 'all', stored, bytes }, [bytes.buffer, stored.lines.buffer, ...places]);
 }
 
 /** The bytes of a file, read piece by piece. */

@@ -1,8 +1,8 @@
+import type { CellPlaces } from '../csv/index.ts';
 import { LENGTH, isQuantity } from '../units/index.ts';
 import type { FileColumn } from './assign.ts';
-import { ColumnOrder } from './entries.ts';
 import type { FileMarks } from './file-marks.ts';
-import type { IntakeColumn, IntakeRow } from './intake.ts';
+import type { IntakeColumn } from './intake.ts';
 import {
   isDitto,
   lengthEntry,
@@ -10,18 +10,20 @@ import {
   type ColumnWriting,
   type LengthEntry,
 } from './length-entry.ts';
-import { assume, closeRow, keep, openRow, type LevelLength, type OpenRow } from './open-row.ts';
+import { assume, closeRow, openRow, type LevelLength, type OpenRow } from './open-row.ts';
+import { DECIMAL, FRACTION, WITH_MARK, numberIn } from './plain-number.ts';
 import { rockTest } from './rock-test.ts';
+import type { ColumnStore, RowStore } from './row-store.ts';
 import { RUN } from './runs.ts';
 import { splitFooting, splitLean } from './split-cell.ts';
 
 /** Turns the records of one table into rows of the posts sheet. */
 export interface RowReader {
+  /** Puts a record into the store, as its next row. */
   read(
-    line: number,
-    cells: readonly string[],
-    stated: { readonly level: string | undefined; readonly run: string | undefined },
-  ): IntakeRow;
+    cells: CellPlaces,
+    stated: { readonly level: string | undefined; readonly run: string | undefined } | undefined,
+  ): void;
   /** Columns with bare numbers whose unit nobody knows, and their headers. */
   readonly unitless: ReadonlyMap<string, string>;
 }
@@ -45,70 +47,86 @@ export function rowReader(
   columns: readonly FileColumn[],
   sheet: readonly IntakeColumn[],
   marks: FileMarks,
+  store: RowStore,
 ): RowReader {
   const isMeasured = measuredColumns(sheet);
   const unitless = new Map<string, string>();
-  const order = new ColumnOrder();
+  const row = openRow(store);
   let above: { readonly stated: string; readonly level: LevelLength } | undefined;
   const probes = columns.filter(({ column }) => column === 'probe_depth').length;
-  const plans = columns.map((column): Plan => ({
-    ...column,
-    measured: column.column !== null && isMeasured(column.column),
-    behind: behindPlain(column),
-    place:
-      column.column === null || column.column === 'footing' ? -1 : order.placeOf(column.column),
-    entries: new Map(),
-    writing: {
-      unit: column.unit,
-      usual:
-        column.disputed || (column.column !== null && LONG_READINGS.has(column.column))
-          ? undefined
-          : marks.small,
-      decimal: marks.decimal,
-      below: column.below,
-    },
-  }));
+  const plans = columns.map(planFor);
 
   return {
     unitless,
-    read(line, cells, { level, run }) {
-      const row = openRow(line, order);
+    read(cells, stated) {
+      store.next(cells.line);
       for (const plan of plans) {
-        const cell = cells[plan.index]?.trim() ?? '';
-        if (cell === '') continue;
-        if (plan.behind !== undefined && isPlainNumber(cell))
-          row.cells.put(plan.place, cell + plan.behind);
-        else take(row, plan, cell);
+        if (!cells.has(plan.index)) continue;
+        const behind = plan.asItStands(cells);
+        if (behind === undefined) take(plan, cells.cell(plan.index));
+        else plan.store.put(store.row, cells, plan.index, behind);
       }
-      for (let index = plans.length; index < cells.length; index++) {
-        const cell = cells[index]?.trim() ?? '';
-        if (cell !== '') keep(row, `column ${String(index + 1)}`, cell);
+      for (let index = plans.length; index < cells.count; index++) {
+        const header = `column ${String(index + 1)}`;
+        if (cells.has(index)) store.column('kept', header).put(store.row, cells, index, '');
       }
-      if (run !== undefined) keep(row, RUN, run);
-      return closeRow(row, level === undefined ? undefined : levelAbove(level));
+      if (stated?.run !== undefined) store.set('kept', RUN, stated.run);
+      closeRow(row, stated?.level === undefined ? undefined : levelAbove(stated.level));
     },
   };
 
-  function behindPlain({ column, unit, over, below }: FileColumn): string | undefined {
-    const whole = column !== null && isMeasured(column) && column !== 'footing' && !below;
-    const face = column === 'probe_depth' && probes > 1;
-    return whole && !face && unit !== undefined && over === undefined && marks.decimal !== ','
-      ? ` ${unit}`
-      : undefined;
+  function planFor(file: FileColumn): Plan {
+    const { column, header } = file;
+    const plan = {
+      ...file,
+      measured: column !== null && isMeasured(column),
+      store: column === null ? store.column('kept', header) : store.column('cells', column),
+      entries: new Map<string, LengthEntry>(),
+      writing: {
+        unit: file.unit,
+        usual:
+          file.disputed || (column !== null && LONG_READINGS.has(column)) ? undefined : marks.small,
+        decimal: marks.decimal,
+        below: file.below,
+      },
+    };
+    return { ...plan, asItStands: asItStands(plan) };
   }
 
-  function take(row: OpenRow, plan: Plan, cell: string): void {
+  /** Tells what goes behind a cell to make it an entry; undefined where it wants a closer look. */
+  function asItStands(plan: Omit<Plan, 'asItStands'>): Plan['asItStands'] {
+    const { column, index, unit, over, below } = plan;
+    if (column === null) return () => '';
+    if (column === 'footing' || column === 'rock_test' || (column === 'post_size' && unit))
+      return () => undefined;
+    if (!plan.measured) return (cells) => (startsQuoted(cells, index) ? undefined : '');
+    const isFace = column === 'probe_depth' && probes > 1;
+    if (isFace || over !== undefined || below || marks.decimal === ',') return () => undefined;
+    const behind = unit === undefined ? undefined : ` ${unit}`;
+    const behindFraction = unit === 'in' || unit === 'ft' ? behind : undefined;
+    return (cells) => {
+      const found = numberIn(cells, index);
+      if (found === WITH_MARK) return '';
+      return found === DECIMAL ? behind : found === FRACTION ? behindFraction : undefined;
+    };
+  }
+
+  function take(plan: Plan, cell: string): void {
     const { column, header } = plan;
-    if (column === null) keep(row, header, cell);
-    else if (column === 'footing') takeFooting(row, plan, cell);
+    if (column === 'footing') takeFooting(row, plan, cell);
     else if (column === 'lean_gap') takeLean(row, plan, cell);
     else if (column === 'probe_depth' && probes > 1) {
       row.faces = [...row.faces, { header, cell, entry: measure(plan, cell, column) }];
-    } else if (plan.measured) place(row, plan, column, measure(plan, cell, column));
-    else if (column === 'rock_test') row.cells.set(column, rockTest(withoutStray(cell)));
+    } else if (plan.measured && column !== null)
+      place(row, plan, column, measure(plan, cell, column));
+    else if (column === 'rock_test') enter(plan, rockTest(withoutStray(cell)));
     else if (column === 'post_size' && plan.unit !== undefined) {
-      row.cells.set(column, lengthEntry(cell, plan.writing).text);
-    } else row.cells.put(plan.place, withoutStray(cell));
+      enter(plan, lengthEntry(cell, plan.writing).text);
+    } else enter(plan, withoutStray(cell));
+  }
+
+  function enter(plan: Plan, text: string): void {
+    plan.store.putText(store.row, text);
   }
 
   function measure(plan: Plan, cell: string, column: string): LengthEntry {
@@ -122,7 +140,7 @@ export function rowReader(
   }
 
   function place(row: OpenRow, { header }: Plan, column: string, entry: LengthEntry): void {
-    row.cells.set(column, entry.text);
+    store.set('cells', column, entry.text);
     if (entry.usual) assume(row, column, takenAs(header));
   }
 
@@ -138,12 +156,12 @@ export function rowReader(
         ? { footing_width: cell, footing_depth: cell }
         : { footing_width: cell };
     for (const [column, size] of Object.entries(sizes)) {
-      if (row.cells.has(column)) {
-        keep(row, plan.header, cell);
+      if (store.get('cells', column) !== undefined) {
+        store.set('kept', plan.header, cell);
         continue;
       }
       const entry = measure(plan, size, column);
-      row.cells.set(column, entry.text);
+      store.set('cells', column, entry.text);
       const why = entry.usual ? `; ${takenAs(plan.header)}` : '';
       if (parts) assume(row, column, `written as “${cell}”${why}`);
     }
@@ -153,7 +171,7 @@ export function rowReader(
     const worded = !SIMPLE.test(cell);
     const parts = worded ? splitLean(cell) : undefined;
     if (parts) {
-      row.cells.set('lean_gap', parts.gap);
+      store.set('cells', 'lean_gap', parts.gap);
       assume(row, 'lean_gap', `written as “${cell}”`);
       row.over = { text: parts.over, slope: parts.slope, why: `from the lean cell, “${cell}”` };
       return;
@@ -188,6 +206,10 @@ export function rowReader(
   }
 }
 
+function startsQuoted({ text, from }: CellPlaces, index: number): boolean {
+  return text.charCodeAt(from[index] ?? 0) === 34;
+}
+
 /** Words without a quote that opened before them and was never closed. */
 function withoutStray(cell: string): string {
   return cell.startsWith('"') && cell.length > 1 && !cell.includes('"', 1) ? cell.slice(1) : cell;
@@ -196,27 +218,10 @@ function withoutStray(cell: string): string {
 /** As many different cells of a column as are remembered: a column that hardly repeats itself is not worth more. */
 const MOST_ENTRIES = 2000;
 
-/**
- * Whether a cell is a plain number such as `12` or `4.75`, which only wants its unit behind it. Five figures in a row
- * may be a date.
- */
-function isPlainNumber(cell: string): boolean {
-  let point = -1;
-  const { length } = cell;
-  if (length > 8) return false;
-  for (let at = 0; at < length; at++) {
-    const code = cell.charCodeAt(at);
-    if (code === 46 && point === -1 && at > 0) point = at;
-    else if (code < 48 || code > 57) return false;
-  }
-  return point === -1 ? length < 5 : point < length - 1;
-}
-
 interface Plan extends FileColumn {
-  /** What goes behind a plain number to make it an entry; undefined where its cells want a closer look. */
-  readonly behind: string | undefined;
-  /** The column's place in the order of the row's entries; -1 where it has none of its own. */
-  readonly place: number;
+  /** What goes behind the cell to make it an entry; undefined where it wants a closer look. */
+  readonly asItStands: (cells: CellPlaces) => string | undefined;
+  readonly store: ColumnStore;
   readonly measured: boolean;
   readonly writing: ColumnWriting;
   /** Entries by cell: a file says the same things over and over. */

@@ -13,10 +13,8 @@ export function runsNote(
     mapping.find((one) => one.column === null && RUN_HEADER.test(foldedText(one.header)))?.header ??
     RUN;
   const names = new Set<string>();
-  for (const { kept } of rows) {
-    const name = kept.get(header);
-    if (name !== undefined) names.add(name);
-  }
+  for (const { kept } of rows) names.add(kept.get(header) ?? '');
+  names.delete('');
   if (names.size > 1) {
     const shown = [...names].slice(0, MOST_NAMED).map((name) => `“${name}”`);
     if (names.size > MOST_NAMED) shown.push('…');
@@ -32,11 +30,12 @@ const RUN_HEADER =
   /^(?:fence )?(?:run|section|stretch|side|lauf|zaunzug|abschnitt|tramo|lado)(?: (?:no|number|name|id|nr))?$/;
 
 /** The lines at which the first post and its station come again. */
-function beginsAgain([first, ...others]: readonly IntakeRow[]): readonly number[] {
-  const post = first?.cells.get('post');
-  const station = first?.cells.get('station');
+function beginsAgain(rows: readonly IntakeRow[]): readonly number[] {
+  const post = rows[0]?.cells.get('post');
+  const station = rows[0]?.cells.get('station');
   if (post === undefined || station === undefined) return [];
-  return others
-    .filter(({ cells }) => cells.get('post') === post && cells.get('station') === station)
-    .map(({ line }) => line);
+  const again = rows.filter(
+    ({ cells }, at) => at > 0 && cells.get('post') === post && cells.get('station') === station,
+  );
+  return again.map(({ line }) => line);
 }

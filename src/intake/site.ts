@@ -1,30 +1,34 @@
-import { decode, records, type CsvRecord } from '../csv/index.ts';
+import {
+  CellPlaces,
+  decode,
+  recordList,
+  type CsvRecord,
+  type RecordList,
+  type RecordRun,
+} from '../csv/index.ts';
 import type { PassedLine } from '../notebook/index.ts';
 import { isProblem, nearest, problem, sentence, type Problem } from '../units/index.ts';
 import { missingAsks, unitAsks } from './asks.ts';
 import { assignColumns, settledFor, type FileColumn } from './assign.ts';
 import { MarkFinder, type FileMarks } from './file-marks.ts';
-import type {
-  FileAsk,
-  HeaderMapping,
-  Intake,
-  IntakeColumn,
-  IntakeOptions,
-  IntakeRow,
-} from './intake.ts';
+import type { FileAsk, HeaderMapping, Intake, IntakeColumn, IntakeOptions } from './intake.ts';
 import { remarks } from './lines.ts';
 import { FITS_NONE, headerMatcher } from './match.ts';
 import { LONG_READINGS, measuredColumns, rowReader } from './row-cells.ts';
+import { RowStore } from './row-store.ts';
+import { rowsOf } from './stored-rows.ts';
 import { settledProblem } from './settled.ts';
 import { runsNote } from './runs.ts';
 import { stoodUp } from './turned.ts';
 import { foldedText } from './words.ts';
 import type { Matcher } from './header-rows.ts';
-import { tablesOf, type Table, type TableRow } from './tables.ts';
+import { tablesOf, type Table } from './tables.ts';
 
 const MOST_COLUMNS = 500;
 const MOST_RECORDS = 250_000;
 const REPORT_EVERY = 5000;
+/** How much of the reading is done once the file is a text, once its lines are parted, and once its columns are known. */
+const SHARES = { decoded: 0.15, parted: 0.4, looked: 0.65 };
 /** As many rows as tell what a column holds. */
 const SAMPLE = 200;
 
@@ -39,11 +43,15 @@ export function readSite(
   options: IntakeOptions,
 ): Intake | Problem {
   const { columns, settled, progress } = options;
-  const decoded = decode(bytes);
+  const decoded = decode(bytes, (share) => progress?.(SHARES.decoded * share));
   if (isProblem(decoded)) return { ...decoded, where: fileName };
-  progress?.(0.1);
-  const { records: all, separatorLine, problems } = records(decoded.text);
-  progress?.(0.3);
+  const {
+    records: all,
+    separatorLine,
+    problems,
+  } = recordList(decoded.text, (share) =>
+    progress?.(SHARES.decoded + (SHARES.parted - SHARES.decoded) * share),
+  );
   const refused = tooBig(all) ?? (all.length === 0 ? EMPTY : undefined);
   if (refused) return { ...refused, where: fileName };
 
@@ -53,33 +61,42 @@ export function readSite(
     return told === undefined || told === null ? known(header) : { ...known(header), column: told };
   };
   const upright = stoodUp(all, match);
-  const parts = tablesOf(upright?.records ?? all, match);
-  if (!parts) return noHeader(fileName, all);
+  const source: RecordRun = upright?.records ?? all;
+  const parts = tablesOf(source, match);
+  if (!parts) return noHeader(fileName, all.at(0));
   const wrong = settledProblem(settled, parts.tables, columns);
   if (wrong) return { ...wrong, where: fileName };
 
   const isMeasured = measuredColumns(columns);
   const passedOver: PassedLine[] = [...parts.passedOver];
-  const count = parts.tables.reduce((sum, table) => sum + table.rows.length, 0);
   if (separatorLine)
     passedOver.push({ line: 1, text: separatorLine.text, why: 'it names the separator' });
   const finder = new MarkFinder(
     parts.units,
     (column) => isMeasured(column) || column === 'post_size',
   );
+  const cells = new CellPlaces(source);
   const tables = parts.tables.map((table) => assigned(table));
   const marks = finder.marks();
 
-  const rows: IntakeRow[] = [];
+  const count = tables.reduce((sum, table) => sum + table.rows.length, 0);
+  const store = new RowStore(all.text, count);
   const unitless = new Map<string, string>();
   for (const table of tables) {
-    const reader = rowReader(table.columns, columns, marks);
-    for (const row of table.rows) {
-      rows.push(reader.read(row.record.line, row.record.cells, row));
-      if (rows.length % REPORT_EVERY === 0) progress?.(0.4 + (0.6 * rows.length) / count);
+    const reader = rowReader(table.columns, columns, marks, store);
+    const { stated } = table;
+    let next = 0;
+    for (const place of table.rows) {
+      while ((stated[next]?.from ?? Infinity) <= place) next++;
+      cells.look(place);
+      reader.read(cells, stated[next - 1]);
+      if (store.row % REPORT_EVERY === 0)
+        progress?.(SHARES.looked + ((1 - SHARES.looked) * store.row) / count);
     }
     for (const [column, header] of reader.unitless) unitless.set(column, header);
   }
+  const stored = store.stored();
+  const rows = rowsOf(stored);
   const filled = new Set(
     tables.flatMap((table) => table.columns.map(({ column }) => column ?? '')),
   );
@@ -92,6 +109,7 @@ export function readSite(
   );
   return {
     rows,
+    stored,
     asks: [
       ...rivals,
       ...unitAsks(unitless, columns, LONG_READINGS),
@@ -112,25 +130,29 @@ export function readSite(
   };
 
   function assigned(table: Table): AssignedTable {
-    const sample = table.rows.slice(0, SAMPLE).map(({ record }) => record.cells);
+    const sample = table.rows.slice(0, SAMPLE).map((place) => source.at(place)?.cells ?? []);
     const { columns: fileColumns, asks } = assignColumns(table.head, sample, match, options);
     const remark = remarks(fileColumns, isMeasured);
     finder.head(fileColumns);
-    const kept = table.rows.filter(({ record }) => {
-      const { cells } = record;
+    const rows = table.rows.filter((place) => {
+      if (place % REPORT_EVERY === 0)
+        progress?.(SHARES.parted + ((SHARES.looked - SHARES.parted) * place) / source.length);
+      cells.look(place);
       const why = remark(cells);
-      if (why === undefined) finder.row(cells);
-      else passedOver.push({ line: record.line, text: record.text, why });
-      return why === undefined;
+      if (why === undefined) {
+        finder.row(cells);
+        return true;
+      }
+      passedOver.push({ line: cells.line, text: source.at(place)?.text ?? '', why });
+      return false;
     });
-    return { columns: fileColumns, asks, rows: kept };
+    return { columns: fileColumns, asks, rows, stated: table.stated };
   }
 }
 
-interface AssignedTable {
+interface AssignedTable extends Pick<Table, 'rows' | 'stated'> {
   readonly columns: readonly FileColumn[];
   readonly asks: readonly FileAsk[];
-  readonly rows: readonly TableRow[];
 }
 
 /** A file of holes gives depths and widths to dig and no lean. */
@@ -180,11 +202,13 @@ const EMPTY = problem(
   'Save the list again, then bring it in.',
 );
 
-function tooBig(all: readonly CsvRecord[]): Problem | undefined {
-  // A line shorter than this has fewer cells.
-  const widest = all
-    .filter(({ text }) => text.length >= MOST_COLUMNS)
-    .reduce((most, { cells }) => Math.max(most, cells.length), 0);
+function tooBig(all: RecordList): Problem | undefined {
+  let widest = 0;
+  for (let place = 0; place < all.length; place++) {
+    // A line shorter than this has fewer cells.
+    if (all.isPlainAt(place) && all.endAt(place) - all.startAt(place) < MOST_COLUMNS) continue;
+    widest = Math.max(widest, all.at(place)?.cells.length ?? 0);
+  }
   if (widest > MOST_COLUMNS) {
     return problem(
       '',
@@ -202,11 +226,11 @@ function tooBig(all: readonly CsvRecord[]): Problem | undefined {
   return undefined;
 }
 
-function noHeader(fileName: string, all: readonly CsvRecord[]): Problem {
-  const first = all[0]?.text.slice(0, 80) ?? '';
+function noHeader(fileName: string, first: CsvRecord | undefined): Problem {
+  const begins = first?.text.slice(0, 80) ?? '';
   return problem(
-    `${fileName}, line ${String(all[0]?.line ?? 1)}`,
-    `No line of the file names its columns; it begins with “${first}”.`,
+    `${fileName}, line ${String(first?.line ?? 1)}`,
+    `No line of the file names its columns; it begins with “${begins}”.`,
     'Put a line of headers above the readings, such as Post, Station, Lean gap, Level length.',
   );
 }

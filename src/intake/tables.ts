@@ -1,18 +1,27 @@
-import type { CsvRecord } from '../csv/index.ts';
+import type { CsvRecord, RecordRun } from '../csv/index.ts';
 import type { PassedLine } from '../notebook/index.ts';
 import { statedUnit } from './file-marks.ts';
-import { findHead, headHere, recordKey, type Matcher, type TableHead } from './header-rows.ts';
+import {
+  findHead,
+  headHere,
+  part,
+  recordKey,
+  type Matcher,
+  type TableHead,
+} from './header-rows.ts';
 import { beginsWithFigure, namedRun, notARow, statedLevel } from './lines.ts';
 
-/** One table of a file: its head, and the records below it that may be rows. */
+/** One table of a file: its head, and the places of the records below it that may be rows. */
 export interface Table {
   readonly head: TableHead;
-  readonly rows: TableRow[];
+  readonly rows: readonly number[];
+  /** What lines of their own state, each from the first row below it on. */
+  readonly stated: readonly Stated[];
 }
 
-/** A record below a head, with the level length and the run that lines above it state. */
-export interface TableRow {
-  readonly record: CsvRecord;
+/** The level length and the run that hold for the rows from a place on. */
+export interface Stated {
+  readonly from: number;
   readonly level: string | undefined;
   readonly run: string | undefined;
 }
@@ -26,7 +35,7 @@ export interface Tables {
 }
 
 /** Parts a file into tables, and passes over the lines that are no row whatever their columns mean. */
-export function tablesOf(all: readonly CsvRecord[], match: Matcher): Tables | undefined {
+export function tablesOf(all: RecordRun, match: Matcher): Tables | undefined {
   const first = findHead(all, 0, match);
   if (!first) return undefined;
   const passedOver: PassedLine[] = [];
@@ -34,7 +43,7 @@ export function tablesOf(all: readonly CsvRecord[], match: Matcher): Tables | un
   const pass = ({ line, text }: CsvRecord, why: string): void => {
     passedOver.push({ line, text, why });
   };
-  for (const record of all.slice(0, first.at))
+  for (const record of part(all, 0, first.at))
     pass(record, `a line above the header${said.hear(record)}`);
 
   const tables: Table[] = [];
@@ -42,8 +51,9 @@ export function tablesOf(all: readonly CsvRecord[], match: Matcher): Tables | un
   let at = first.at;
   while (head) {
     const { lines, headers }: TableHead = head;
-    const rows: TableRow[] = [];
-    tables.push({ head, rows });
+    const rows: number[] = [];
+    const stated: Stated[] = [];
+    tables.push({ head, rows, stated });
     for (const { record, why } of lines) pass(record, why);
     at += lines.length;
     const again = repeatedHeads(lines);
@@ -52,7 +62,7 @@ export function tablesOf(all: readonly CsvRecord[], match: Matcher): Tables | un
     );
     head = undefined;
     for (; at < all.length; at++) {
-      const record = all[at];
+      const record = all.at(at);
       if (!record) break;
       const why = again(record) ?? notARow(record, notes);
       if (why !== undefined) {
@@ -62,14 +72,17 @@ export function tablesOf(all: readonly CsvRecord[], match: Matcher): Tables | un
       head = headHere(all, at, match);
       if (head) {
         // A run is named for the table it stands over.
-        if (!standsAlone(all[at - 1] ?? record)) said.run = undefined;
+        if (!standsAlone(all.at(at - 1) ?? record)) said.run = undefined;
         break;
       }
       if (standsAlone(record)) {
         pass(record, `a line of its own${said.hear(record)}`);
         continue;
       }
-      rows.push({ record, level: said.level, run: said.run });
+      const { level, run } = said;
+      const last = stated.at(-1);
+      if (last?.level !== level || last?.run !== run) stated.push({ from: at, level, run });
+      rows.push(at);
     }
   }
   return { tables, passedOver, units: said.units };

@@ -1,7 +1,7 @@
-import type { CsvRecord } from '../csv/index.ts';
+import type { CsvRecord, RecordRun } from '../csv/index.ts';
 import type { PassedLine } from '../notebook/index.ts';
 import { unitWord } from './header-unit.ts';
-import type { Matcher } from './header-rows.ts';
+import { part, type Matcher } from './header-rows.ts';
 
 /** A table on its side, stood up: one record a post, each at the line that numbers the posts. */
 export interface Upright {
@@ -17,8 +17,9 @@ export interface Upright {
  * Stands a table up whose lines are readings and whose columns are posts; undefined where the file is no such table.
  * It is one where its first column names the post and at least two readings more than its best line does.
  */
-export function stoodUp(all: readonly CsvRecord[], match: Matcher): Upright | undefined {
-  if (all.length > MOST_LINES) return undefined;
+export function stoodUp(records: RecordRun, match: Matcher): Upright | undefined {
+  if (records.length > MOST_LINES) return undefined;
+  const all = part(records, 0, records.length);
   const known = all.map((record) => headedColumn(record, match));
   const down = new Set(known.filter((column) => column !== undefined));
   if (!down.has('post') || down.size < 3) return undefined;
