@@ -185,12 +185,25 @@ export class ItemsSource implements ArgumentSource {
 export class WholeColumnSource implements ArgumentSource {
   readonly nodes: readonly Node[] = [];
   private readonly columns: readonly Column[];
+  private list: readonly number[] | undefined;
+  private listedAt = -1;
 
   constructor(columns: readonly Column[]) {
     this.columns = columns;
   }
 
+  // Each row of a sheet may ask for the same list: it is made once for each state of the columns.
   argument(): readonly number[] | undefined {
+    // Versions only grow, so no two states have one sum.
+    const at = this.columns.reduce((sum, { version }) => sum + version, 0);
+    if (at !== this.listedAt) {
+      this.listedAt = at;
+      this.list = this.made();
+    }
+    return this.list;
+  }
+
+  private made(): readonly number[] | undefined {
     const values: number[] = [];
     for (const { values: from, rows } of this.columns) {
       for (let row = 0; row < rows.count; row++) values.push(from[row] ?? NaN);

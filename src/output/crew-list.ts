@@ -134,7 +134,10 @@ function readingWords(of: Of): string {
 function holeWords(of: Of): string {
   const each = of('holes', 'each');
   const hole = joined([of('holes', 'width'), of('holes', 'depth')], ' x ');
-  return each === '' || each === '1' || hole === '' ? hole : `${each} of ${hole}`;
+  if (each === '0') return 'none here: the new posts stand beside';
+  if (each === '' || each === '1' || hole === '') return hole;
+  const aside = of('posts', 'work') === 'two posts beside' ? of('posts', 'moved') : '';
+  return `${each} of ${hole}${aside === '' ? '' : `, ${aside.replace('-', '')} to either side`}`;
 }
 
 function footing(of: Of): string {

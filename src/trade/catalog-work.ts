@@ -2,7 +2,7 @@ import { PLAIN, TEMPERATURE_POINT, listOf } from '../units/index.ts';
 import { propWind } from './bracing.ts';
 import { cutCount, cutCountOf } from './cut-rules.ts';
 import type { Rule } from './rule.ts';
-import { buriedPanels, equalStep, leastClearance, stepReach } from './slope.ts';
+import { buriedPanels, equalStep, leastClearance, stepClearance, stepReach } from './slope.ts';
 import {
   activation,
   area,
@@ -162,5 +162,16 @@ export const WORK_RULES: readonly Rule[] = [
     source: 'plane geometry',
     standing: 'arithmetic',
     apply: stepReach,
+  },
+  {
+    name: 'step_clearance',
+    parameters: takes({ drops: listOf(length), gap: length, post: PLAIN }),
+    result: length,
+    unit: 'in',
+    meaning: 'Clearance under the panel after a post where all panels step down alike.',
+    equation: 'gap + fall so far - steps so far, at the end of that panel where it is less',
+    source: 'plane geometry',
+    standing: 'arithmetic',
+    apply: stepClearance,
   },
 ];

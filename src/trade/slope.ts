@@ -74,6 +74,41 @@ export function stepReach(drops: readonly number[], gap: number): Answer {
   );
 }
 
+/**
+ * The clearance under one panel where all step down alike.
+ *
+ * gap + fall so far - steps so far, at the end of that panel where it is less
+ *
+ * Less than nothing means that the panel would have to go into the ground.
+ *
+ * @param drops - Fall of the ground to each post from the post before it. [m]
+ * @param gap - Gap wanted under the panel at the top of the run, 0 or more. [m]
+ * @param post - Place of the post before the panel, along the run, from 1. [1]
+ * @returns Clearance. [m]
+ *
+ * @source plane geometry
+ * @check hand-worked: 3, 4 1/2, 6, 8 1/4, 7 1/2, 6 1/4, 5, 3 1/2 in with a 2 in gap, after the second post → 2 + 3 - 5 1/2 = -1/2 in
+ */
+export function stepClearance(drops: readonly number[], gap: number, post: number): Answer {
+  const isPanel = Number.isInteger(post) && post >= 1 && post < drops.length;
+  const aPanel: Limit = isPanel
+    ? undefined
+    : ['There is no panel after that post.', 'Name a post before the last.'];
+  return covered('step_clearance', [aBay(drops), zeroOrMore('gap', gap, 'in'), aPanel], () => {
+    const along = clearancesOf(drops, gap);
+    return along[total(drops) < 0 ? along.length - post : post - 1] ?? NaN;
+  });
+}
+
+// Every post of a run asks for its own panel of the same run.
+let last: { drops: readonly number[]; gap: number; under: readonly number[] } | undefined;
+
+function clearancesOf(drops: readonly number[], gap: number): readonly number[] {
+  if (last?.drops !== drops || last.gap !== gap)
+    last = { drops, gap, under: clearances(drops, gap) };
+  return last.under;
+}
+
 function clearances(drops: readonly number[], gap: number): readonly number[] {
   return bays(drops, gap).map(({ high, low }) => Math.min(high, low));
 }

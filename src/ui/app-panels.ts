@@ -20,6 +20,7 @@ export class AppPanels {
   private working: Place | undefined;
   private writing: FormulaPlace | undefined;
   private side: Side | undefined;
+  private remedies: Place | undefined;
 
   constructor(page: PanelsHost) {
     this.page = page;
@@ -47,15 +48,22 @@ export class AppPanels {
     this.page.requestUpdate();
   }
 
+  readonly showRemedies = ({ detail }: CustomEvent<Place>): void => {
+    void import('./remedies.ts');
+    this.remedies = detail;
+    this.page.requestUpdate();
+  };
+
   closeAll(): void {
     this.working = undefined;
+    this.remedies = undefined;
     this.writing = undefined;
     this.side = undefined;
   }
 
-  /** The working of a cell and the formula that is written, beside the sheets. */
+  /** The working of a cell, the formula that is written and the remedies of a post, beside the sheets. */
   renderBeside({ book }: OpenJob): TemplateResult {
-    const { working, writing } = this;
+    const { working, writing, remedies } = this;
     return html`${
       working
         ? html`<bp-working
@@ -78,6 +86,17 @@ export class AppPanels {
               this.close(writing);
             }}
           ></bp-formula-panel>`
+        : nothing
+    }${
+      remedies
+        ? html`<bp-remedies
+            .book=${book}
+            .row=${remedies.row ?? ''}
+            @put-away=${() => {
+              this.remedies = undefined;
+              this.close(remedies);
+            }}
+          ></bp-remedies>`
         : nothing
     }`;
   }

@@ -84,6 +84,7 @@ export class App extends LitElement implements FilesHost, PanelsHost {
         @row-current=${this.noteRow}
         @show-working=${panels.showWorking}
         @edit-formula=${panels.editFormula}
+        @show-remedies=${panels.showRemedies}
         @open-side=${({ detail }: CustomEvent<'what if'>) => {
           panels.openSide(detail);
         }}

@@ -70,6 +70,17 @@ export class Card extends LitElement {
           ${readings.map((column) => this.renderField(view, row, column))}
         </div>
         <dl class="results">${results.map((column) => this.renderResult(view, row, column))}</dl>
+        ${
+          view.id === 'posts' && this.book?.whatIf
+            ? html`<button
+                @click=${() => {
+                  send(this, 'show-remedies', { sheet: view.id, row: view.rowId(row) });
+                }}
+              >
+                Remedies side by side
+              </button>`
+            : nothing
+        }
         ${this.renderStops(view, row)}
         <details>
           <summary>More readings</summary>

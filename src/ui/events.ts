@@ -23,6 +23,8 @@ export interface BookEvents {
   'bring-onto': Place;
   /** Somebody wants a panel that stands over the page. */
   'open-side': 'what if';
+  /** Somebody wants the remedies of a post side by side. */
+  'show-remedies': Place;
 }
 
 /** The column whose formula is to be written, or what is to be added beside it. */
@@ -49,5 +51,6 @@ declare global {
     'give-sheet': CustomEvent<Place>;
     'bring-onto': CustomEvent<Place>;
     'open-side': CustomEvent<BookEvents['open-side']>;
+    'show-remedies': CustomEvent<Place>;
   }
 }

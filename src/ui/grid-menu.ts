@@ -132,7 +132,8 @@ function cellPart({ hand, deeds }: MenuGrid): MenuPart {
   };
 }
 
-function rowPart({ view, hand, deeds }: MenuGrid): MenuPart {
+function rowPart(grid: MenuGrid): MenuPart {
+  const { view, hand, deeds } = grid;
   if (!view || view.rowCount === 0) return { name: 'Row', items: [] };
   const called = view.rowName(hand.at.row);
   const name = called.slice(0, 1).toUpperCase() + called.slice(1);
@@ -144,9 +145,14 @@ function rowPart({ view, hand, deeds }: MenuGrid): MenuPart {
     },
   };
   if (!view.growable) return { name, items: [choose] };
+  const remedies: MenuItem = {
+    label: 'Remedies side by side',
+    deed: () => send(grid, 'show-remedies', { sheet: view.id, row: hand.rowId() }),
+  };
   return {
     name,
     items: [
+      ...(view.id === 'posts' ? [remedies] : []),
       choose,
       { label: 'Add a row above', deed: () => deeds.insertAbove() },
       { label: 'Add a row below', keys: 'Alt+Shift+Enter', deed: () => deeds.insertBelow() },

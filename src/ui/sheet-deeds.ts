@@ -9,10 +9,35 @@ export interface SheetDeed {
   readonly do: () => void;
 }
 
-/** What the head of a sheet offers besides its rows; `from` is the element that sends what is asked. */
-export function sheetDeeds(book: BookView, sheet: string, from: EventTarget): readonly SheetDeed[] {
+/** What the head of a sheet offers besides its rows; `from` is the element that sends what is asked, of the row that is current. */
+export function sheetDeeds(
+  book: BookView,
+  sheet: string,
+  from: EventTarget,
+  current: string,
+): readonly SheetDeed[] {
   const deeds = sheet === 'prices' ? missingPrices(book, from) : rateDeeds(book, sheet, from);
-  return [...deeds, ...printDeeds(book, sheet)];
+  return [...remedyDeeds(book, sheet, from, current), ...deeds, ...printDeeds(book, sheet)];
+}
+
+function remedyDeeds(
+  book: BookView,
+  sheet: string,
+  from: EventTarget,
+  current: string,
+): readonly SheetDeed[] {
+  const posts = book.sheet('posts');
+  if (sheet !== 'posts' || !posts || posts.rowCount === 0 || !book.whatIf) return [];
+  const rows = Array.from({ length: posts.rowCount }, (_, row) => row);
+  const row = rows.find((each) => posts.rowId(each) === current) ?? 0;
+  return [
+    {
+      label: `Remedies side by side, ${posts.rowName(row)}`,
+      do: () => {
+        send(from, 'show-remedies', { sheet, row: posts.rowId(row) });
+      },
+    },
+  ];
 }
 
 // What is printed is the sheet whole, each formula once, for somebody else to check.

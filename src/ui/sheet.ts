@@ -102,7 +102,7 @@ export class Sheet extends LitElement {
       <div class="title">
         <h2 id="title" tabindex="-1">${view.title}</h2>
         <p class="question">${view.question}</p>
-        ${sheetDeeds(book, view.id, this).map(
+        ${sheetDeeds(book, view.id, this, this.current).map(
           ({ label, do: deed }) => html`<button class="plain" @click=${deed}>${label}</button>`,
         )}
       </div>

@@ -8,5 +8,6 @@ export type * from './curve-view.ts';
 export type * from './own-view.ts';
 export type * from './pace.ts';
 export type * from './view.ts';
+export type * from './ways-view.ts';
 export type * from './what-if-view.ts';
 export type * from './working-view.ts';

@@ -1,4 +1,5 @@
 import type { Entry } from './view.ts';
+import type { Way } from './ways-view.ts';
 
 /** One line of a price: a sum of money, or what it comes from, such as hours. */
 export interface PriceLine {
@@ -52,6 +53,10 @@ export interface WhatIfParts {
   drop(name: string, entry?: Entry): void;
   /** Types the entries of a variant into the job. */
   use(name: string): void;
+  /** Every way of treating a post, side by side; none where there is no such post. */
+  ways(row: string): readonly Way[];
+  /** Treats a post so; `why` is kept with it where it is not blank. */
+  choose(row: string, way: string, why: string): void;
   /** Keeps the job as it stands, to be compared with later. */
   mark(name: string): void;
   /** Names of what was kept, the newest first. */

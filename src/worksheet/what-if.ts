@@ -10,6 +10,8 @@ import {
 import { isProblem } from '../units/index.ts';
 import { inUnit } from './shown.ts';
 import type { BookView, Entry } from './view.ts';
+import { choiceOf, waysOf } from './ways.ts';
+import type { Way } from './ways-view.ts';
 import type {
   PriceChange,
   PriceLine,
@@ -68,6 +70,16 @@ export class WhatIf implements WhatIfParts {
 
   use(name: string): void {
     this.book.typeAll(`use ${name}`, this.entriesOf(name));
+  }
+
+  ways(row: string): readonly Way[] {
+    return waysOf(row, this.opened(this.notebook.document));
+  }
+
+  choose(row: string, way: string, why: string): void {
+    const at = placeOf(this.book, 'posts', row);
+    const name = at === undefined ? '' : this.book.sheet('posts')?.rowName(at);
+    this.book.typeAll(`${name ?? ''}: ${way}`, choiceOf(row, way, why));
   }
 
   mark(name: string): void {

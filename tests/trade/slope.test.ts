@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { buriedPanels, equalStep, leastClearance, stepReach } from '../../src/trade/index.ts';
+import {
+  buriedPanels,
+  equalStep,
+  leastClearance,
+  stepClearance,
+  stepReach,
+} from '../../src/trade/index.ts';
 import { expectNear, refusal, si } from './si.ts';
 
 const INCH = si(1, 'in');
@@ -21,6 +27,17 @@ describe('panels that step down alike', () => {
     // Uphill clearances with a 2 in gap: 2, -0.5, -1.5, -1, 1.75, 3.75, 4.5, 4.
     expect(buriedPanels(DROPS, 2 * INCH)).toBe(3);
     expectNear(leastClearance(DROPS, 2 * INCH) as number, -1.5 * INCH, 1e-9);
+  });
+
+  it('leave each panel its own clearance, from either end of the run', () => {
+    const under = (drops: readonly number[]) =>
+      [1, 2, 3, 4, 5, 6, 7, 8].map(
+        (post) => (stepClearance(drops, 2 * INCH, post) as number) / INCH,
+      );
+    const worked = [2, -0.5, -1.5, -1, 1.75, 3.75, 4.5, 4];
+    under(DROPS).forEach((each, at) => expectNear(each, worked[at]!, 1e-9));
+    under(UP).forEach((each, at) => expectNear(each, worked[7 - at]!, 1e-9));
+    expect(refusal(stepClearance(DROPS, 2 * INCH, 9)).where).toBe('step_clearance');
   });
 
   it('bury none with 3 1/2 in under them', () => {

@@ -43,6 +43,12 @@ describe('the likely cause', () => {
     for (let row = 0; row < posts.rowCount; row++)
       typeInto(book, 'posts', posts.rowId(row), { rock_test: 'firm', probe_depth: '0' });
     expect(new Set(shown(book, 'posts', 'cause'))).toEqual(new Set(['wind over the run']));
+    // 3 1/2 in at post 7 of 13 is the most, 48 ft from both ends.
+    const middle = Array.from({ length: posts.rowCount }, (_, row) => posts.rowId(row)).filter(
+      (row) =>
+        book.pointers('posts', row, 'cause').some((words) => words.includes('leans most here')),
+    );
+    expect(middle).toEqual([posts.rowId(6)]);
   });
 
   it('looks for heave between the tops of two neighbors, not above the line alone', () => {

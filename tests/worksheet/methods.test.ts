@@ -57,6 +57,16 @@ describe('a way that is chosen', () => {
     expect(cellOf(book, 'removal', '4', 'way').text).toBe('left, hole beside');
   });
 
+  it('runs the rails of one bay over the short bay between two posts', () => {
+    // Each stands 12 + 6 = 18 in to its side: bays of 78 in, 36 in between the two and 78 in. The rails
+    // before end at the first of them, 78 in; those after begin there, 36 + 78 = 114 in: 10 ft.
+    const book = treeRun({ 4: 'two posts beside' });
+    expectNear(amount(book, 'posts', '3', 'rail_length', 'in'), 78, 1e-9);
+    expectNear(amount(book, 'posts', '4', 'rail_length', 'in'), 114, 1e-9);
+    const kept = treeRun({ 4: 'two posts beside' }, { new_rails: 'no bay' });
+    expect(stopsOf(kept, 'posts', 'rails_short').map(({ rowName }) => rowName)).toEqual(['post 4']);
+  });
+
   it('makes the rails of one bay longer where the hole moves along', () => {
     // One 12 in hole and 6 in of soil: bays of 96, 114 and 78 in, three rails each.
     const book = treeRun({ 4: 'new hole beside' });
@@ -89,6 +99,81 @@ describe('a way that is chosen', () => {
       'post 2',
       'post 4',
     ]);
+  });
+});
+
+describe('a new spacing', () => {
+  // The wind run of the samples: 13 posts at 8 ft over 96 ft. At 6 ft it has 16 bays: 15 posts between
+  // its ends, at 6, 12, ... 90 ft.
+  const respaced = (
+    inputs: Readonly<Record<string, string>>,
+    posts = [2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12],
+  ) => {
+    const book = sample('D4-wind', inputs);
+    const rows = book.sheet('posts')!;
+    for (const post of posts)
+      typeInto(book, 'posts', rows.rowId(post - 1), { method: 'new spacing', remedy: '' });
+    return book;
+  };
+
+  it('counts the posts anew, each beside the old post it stands nearest to', () => {
+    // Old posts at 8, 16, ... 88 ft; the middles between them at 12, 20, ... 84. Up to 12 stand 6 and 12,
+    // up to 20 stands 18, up to 28 only 24, up to 36 stand 30 and 36, and so on; the last has 90.
+    const book = respaced({ new_bay: '6 ft' });
+    expect(shown(book, 'posts', 'new_posts').slice(1, -1).map(Number)).toEqual([2, 1, 1, 2, 1, 1, 2, 1, 1, 2, 1]); // prettier-ignore
+    expect(materials(book)).toContain('17 each 6x6 post 10');
+    // 16 bays of three rails, 6 ft each: from 8 ft at least 48 x 6 = 288 ft.
+    expect(shown(book, 'posts', 'rail_count').reduce((sum, each) => sum + Number(each), 0)).toBe(
+      48,
+    );
+    expect(new Set(shown(book, 'posts', 'rail_length').slice(0, -1))).toEqual(new Set(['72']));
+  });
+
+  it('carries less wind a post, and leaves the old footings in the ground', () => {
+    // At the 15 psf entered, 6 ft bays: 15 x 6 x 6 = 540 lb (job scenario D4).
+    const book = respaced({ new_bay: '6 ft' });
+    expectNear(amount(book, 'posts', '7', 'tributary', 'ft'), 6, 1e-9);
+    expect(cellOf(book, 'removal', '7', 'way').text).toBe('left, hole beside');
+  });
+
+  it('makes equal bays, none longer than asked', () => {
+    // 96 ft in bays of 7 ft at most: 14 of 6.857 ft.
+    const book = respaced({ new_bay: '7 ft' });
+    expectNear(amount(book, 'posts', '5', 'rail_length', 'ft'), 96 / 14, 1e-9);
+    expect(shown(book, 'posts', 'new_posts').slice(1, -1).reduce((sum, each) => sum + Number(each), 0)).toBe(13); // prettier-ignore
+  });
+
+  it('counts fewer posts where the bays are longer', () => {
+    const book = respaced({ new_bay: '12 ft' });
+    expect(materials(book)).toContain('9 each 6x6 post 10');
+  });
+
+  it('is stopped at the ends, and beside a post that stays off the new spacing', () => {
+    expect(stopsOf(respaced({}, [1, 2]), 'posts', 'unfit_spacing').map(({ rowName }) => rowName)).toEqual(['post 1']); // prettier-ignore
+    // Post 5 stays at 32 ft; the nearest new places are 30 and 36.
+    const some = respaced({ new_bay: '6 ft' }, [2, 3, 4]);
+    expect(stopsOf(some, 'posts', 'off_spacing').map(({ rowName }) => rowName)).toEqual(['post 5']);
+    expect(stopsOf(respaced({ new_bay: '6 ft' }), 'posts', 'off_spacing')).toEqual([]);
+    expectPlainStops(some, 'posts');
+  });
+});
+
+describe('a way that does not suit a post', () => {
+  const told = (cells: Readonly<Record<string, string>>, rule: string) =>
+    stopsOf(siteOf({}, [cells]), 'posts', rule).length;
+  const sound = { rock_test: 'firm', probe_depth: '0', lean_gap: '0', level_length: '48' };
+
+  it.each([
+    [{ ...sound, probe_depth: '1', method: 're-plumb and repack' }, 'unfit_replumb'],
+    [{ ...sound, rock_test: 'snapped', method: 'straighten' }, 'unfit_replumb'],
+    [{ ...sound, method: 'straighten' }, 'unfit_straighten'],
+    [{ ...sound, method: 'mend at grade' }, 'unfit_mend'],
+    [{ ...sound, rock_test: 'loose', probe_depth: '1/2', method: 'mend at grade' }, 'unfit_stub'],
+    [{ ...sound, post_type: 'corner', method: 'new hole beside' }, 'unfit_beside'],
+    [{ ...sound, stopped_by: 'rock', method: 'driven steel post' }, 'unfit_drive'],
+  ])('is told: %o', (cells, rule) => {
+    expect(told(cells, rule)).toBe(1);
+    expect(told({ ...cells, method: 'replace in place' }, rule)).toBe(0);
   });
 });
 

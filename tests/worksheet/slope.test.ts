@@ -44,6 +44,14 @@ describe('the stepped slope', () => {
     expectPlainStops(book, 'job');
   });
 
+  it('shows under each panel how far it clears the ground', () => {
+    // Hand-worked with a 2 in gap; the last post has no panel after it.
+    expect(shown(stepped({ slope_way: 'stepped, each bay alike' }), 'posts', 'clearance')).toEqual([
+      '2', '-1/2', '-1 1/2', '-1', '1 3/4', '3 3/4', '4 1/2', '4', '',
+    ]); // prettier-ignore
+    expect(new Set(shown(stepped(OWN), 'posts', 'clearance'))).toEqual(new Set(['']));
+  });
+
   it('leaves posts at fence height and gap where panels are racked', () => {
     expect(new Set(shown(stepped({}), 'holes', 'above_grade'))).toEqual(new Set(['74']));
   });
