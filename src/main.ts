@@ -45,6 +45,7 @@ const PAGES: readonly {
   { id: 'supplier', label: 'Print the supplier’s list' },
   { id: 'crew', label: 'Print the crew sheet' },
   { id: 'quote', label: 'Print the quote' },
+  { id: 'return', label: 'Print the return visit' },
   { id: 'calculation', label: 'Print the working of this sheet' },
   { id: WHOLE_WORKING, label: 'Print the whole working' },
 ];

@@ -22,6 +22,7 @@ export {
   quoteTable,
   quoteWaits,
 } from './quote.ts';
+export { proofWords, returnLines, returnTable, type ReturnLine } from './return-visit.ts';
 export { tableCsv, type Table } from './table.ts';
 export { hasAsks, takeoffJson, takeoffText, type LooseAsk, type Takeoff } from './takeoff.ts';
 export { workingText } from './working-text.ts';

@@ -4,6 +4,7 @@ import {
   materialTable,
   postTable,
   quoteTable,
+  returnTable,
   type Dialect,
   type Table,
 } from '../output/index.ts';
@@ -26,6 +27,7 @@ export const LISTS: readonly GivenList[] = [
   { id: 'hole-schedule', label: 'Hole schedule as CSV', table: holeTable },
   { id: 'crew-sheet', label: 'Crew sheet as CSV', table: crewTable, page: 'crew' },
   { id: 'quote', label: 'Quote as CSV', table: quoteTable, page: 'quote' },
+  { id: 'return-visit', label: 'Return visit as CSV', table: returnTable, page: 'return' },
 ];
 
 /** The table of a list of a book; undefined where no list is called so. */

@@ -34,6 +34,9 @@ export const remediesStyles = css`
   .cards > .stands {
     border-color: var(--chalk);
   }
+  h3.way::first-letter {
+    text-transform: uppercase;
+  }
   h3.way {
     margin: 0;
     font: 600 20px/1.2 var(--name-face);

@@ -94,7 +94,7 @@ export class Remedies extends LitElement {
         <dd class="sum">
           ${
             way.adds === undefined
-              ? html`<em>waits: ${way.waits}</em>`
+              ? html`<em>waits for ${way.waits.replace('waits for ', '')}</em>`
               : stepWords(way.adds) === ''
                 ? 'nothing'
                 : stepWords(way.adds)
@@ -165,16 +165,14 @@ export class Remedies extends LitElement {
   }
 }
 
-function renderItems({ items }: Way): TemplateResult | string {
-  if (items.length === 0) return 'none';
+function renderItems({ items, open, name }: Way): TemplateResult | string {
+  if (name === 'leave' || items.length + open === 0) return 'none';
   return html`<ul>
     ${items.map(
       ({ called, count }) =>
-        html`<li>
-          ${count === undefined ? html`<em>waits</em>` : `${count < 0 ? '−' : ''}${String(Math.abs(count))}`}
-          × ${setFractions(called)}
-        </li>`,
+        html`<li>${count < 0 ? '−' : ''}${String(Math.abs(count))} × ${setFractions(called)}</li>`,
     )}
+    ${open === 0 ? nothing : html`<li><em>lines that wait for other posts: ${open}</em></li>`}
   </ul>`;
 }
 

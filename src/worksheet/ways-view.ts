@@ -4,8 +4,8 @@ import type { Stop } from './view.ts';
 export interface WayItem {
   /** `4x4 post 10 ft`. */
   readonly called: string;
-  /** How many more; undefined while the list waits. */
-  readonly count: number | undefined;
+  /** How many more; minus where it takes fewer. */
+  readonly count: number;
 }
 
 /** One way of treating a post, and what it takes against leaving the post as it is. */
@@ -17,6 +17,8 @@ export interface Way {
   /** Whether nothing says that it does not suit the post. */
   readonly fits: boolean;
   readonly items: readonly WayItem[];
+  /** Lines of the list that still wait for something. */
+  readonly open: number;
   /** Hours of one person; blank while they wait. */
   readonly hours: string;
   /** Trips of the whole job with it. */

@@ -1,6 +1,6 @@
 import { inUnit, shownText } from './shown.ts';
 import type { BookView, ColumnView, Entry, SheetView, Stop } from './view.ts';
-import type { Way, WayItem } from './ways-view.ts';
+import type { Way } from './ways-view.ts';
 
 /** Nothing is done at the post: what every other way is held against. */
 const LEFT = 'leave';
@@ -34,7 +34,7 @@ export function waysOf(row: string, copy: BookView): readonly Way[] {
       name,
       stands: name === now,
       fits: !stops.some(({ rule: id }) => UNFIT.test(id)),
-      items: difference(left.items, taken.items),
+      ...difference(left.items, taken.items),
       hours: stepOf(left.hours, taken.hours),
       visits: taken.visits.text,
       adds: moneyOf(left.total, taken.total),
@@ -87,7 +87,8 @@ function figuresOf(book: BookView, row: string): Figures {
     hours: figure(book, 'all_hours'),
     visits: figure(book, 'visits'),
     total,
-    waits: total.value !== undefined ? '' : unpriced > 0 ? 'lines of the list have no price' : note,
+    waits:
+      total.value !== undefined ? '' : unpriced > 0 ? 'prices of some lines of the list' : note,
     stops: book.stops().filter((stop) => stop.row === row),
   };
 }
@@ -119,12 +120,19 @@ function itemsOf(book: BookView): Figures['items'] {
   );
 }
 
-function difference(from: Figures['items'], to: Figures['items']): readonly WayItem[] {
-  return [...new Set([...to.keys(), ...from.keys()])].flatMap((called): readonly WayItem[] => {
+/** What a way takes more of; and lines that wait, as another post is still open, are counted apart. */
+function difference(from: Figures['items'], to: Figures['items']): Pick<Way, 'items' | 'open'> {
+  const steps = [...new Set([...to.keys(), ...from.keys()])].map((called) => {
     const [before, after] = [from, to].map((items) => (items.has(called) ? items.get(called) : 0));
-    if (before === undefined || after === undefined) return [{ called, count: undefined }];
-    return before === after ? [] : [{ called, count: after - before }];
+    return {
+      called,
+      count: before === undefined || after === undefined ? undefined : after - before,
+    };
   });
+  return {
+    items: steps.flatMap(({ called, count = 0 }) => (count === 0 ? [] : [{ called, count }])),
+    open: steps.filter(({ count }) => count === undefined).length,
+  };
 }
 
 function stepOf(from: Figure, { value, column }: Figure): string {

@@ -62,7 +62,7 @@ describe('the ways of a post, side by side', () => {
     expect(ways.get('driven steel post')).toMatchObject({
       total: undefined,
       adds: undefined,
-      waits: 'lines of the list have no price',
+      waits: 'prices of some lines of the list',
     });
   });
 

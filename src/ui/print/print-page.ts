@@ -3,16 +3,22 @@ import type { PagePart } from './calculation-page.ts';
 import './supplier-page.ts';
 
 /** The pages that can be printed. */
-export type PrintedPage = 'supplier' | 'crew' | 'quote' | 'calculation';
+export type PrintedPage = 'supplier' | 'crew' | 'quote' | 'return' | 'calculation';
 
 const PAGES = {
   supplier: 'bp-supplier-page',
   crew: 'bp-crew-page',
   quote: 'bp-quote-page',
+  return: 'bp-return-page',
   calculation: 'bp-calculation-page',
 } as const;
 
-const NAMES = { supplier: 'Supplier’s list', crew: 'Crew sheet', quote: 'Quote' } as const;
+const NAMES = {
+  supplier: 'Supplier’s list',
+  crew: 'Crew sheet',
+  quote: 'Quote',
+  return: 'Return visit',
+} as const;
 
 // Fetched beside the first screen, so that they are here before the signal goes; the browser's own
 // print command can't wait, and prints the supplier's list.

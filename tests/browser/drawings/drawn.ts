@@ -9,6 +9,7 @@ type Drawable =
   | 'bp-cutting-plan'
   | 'bp-crew-page'
   | 'bp-quote-page'
+  | 'bp-return-page'
   | 'bp-supplier-page'
   | 'bp-calculation-page';
 

@@ -4,6 +4,7 @@ import '../../../src/ui/print/more-pages.ts';
 import type { BookView } from '../../../src/worksheet/index.ts';
 import { drawn, faults, texts } from '../drawings/drawn.ts';
 import { waiting } from '../drawings/fake-book.ts';
+import { siteOf, typeInto } from '../../worksheet/site.ts';
 import { MATERIALS, paperBook } from './paper-book.ts';
 
 let print = vi.fn<() => void>();
@@ -227,8 +228,8 @@ function lines(page: Element): readonly (readonly string[])[] {
   );
 }
 
-describe('<bp-crew-page> and <bp-quote-page>', () => {
-  it.each(['bp-crew-page', 'bp-quote-page'] as const)(
+describe('<bp-crew-page>, <bp-quote-page> and <bp-return-page>', () => {
+  it.each(['bp-crew-page', 'bp-quote-page', 'bp-return-page'] as const)(
     '%s has nothing an accessibility check objects to',
     async (tag) => {
       expect(await faults(await drawn(tag, { book: paperBook() }))).toEqual([]);
@@ -251,11 +252,27 @@ describe('<bp-crew-page> and <bp-quote-page>', () => {
     );
   });
 
-  it('can both be printed', async () => {
-    for (const which of ['crew', 'quote'] as const) {
+  it('reads the same gaps again, with what is still to be put right', async () => {
+    const book = siteOf({}, [
+      { lean_gap: '1', level_length: '48', rock_test: 'firm', probe_depth: '0' },
+      { lean_gap: '1/2', level_length: '48', rock_test: 'firm', probe_depth: '0' },
+    ]);
+    const row = book.sheet('return_visit')!.rowId(0);
+    typeInto(book, 'return_visit', row, { gap_again: '1/2', snag: 'cap missing' });
+    const page = await drawn('bp-return-page', { book });
+    // 1/2 in less; the tolerance of 1/16 in per ft is 1/4 in over 48.
+    expect(texts(page, 'tbody tr').map((text) => text.replace(/\s+/gu, ' ').trim())).toEqual([
+      '1 re-plumb and repack 1 in over 48 in 1/2 in over 48 in -1/2 in out',
+      '2 re-plumb and repack 1/2 in over 48 in',
+      '1 out, reads 1/2 in over 48 in; cap missing',
+    ]);
+  });
+
+  it('can all be printed', async () => {
+    for (const which of ['crew', 'quote', 'return'] as const) {
       await printPage(which, paperBook());
       expect(document.querySelector(`bp-${which}-page`)).not.toBeNull();
     }
-    expect(print).toHaveBeenCalledTimes(2);
+    expect(print).toHaveBeenCalledTimes(3);
   });
 });

@@ -46,7 +46,7 @@ describe('<bp-remedies>', () => {
     expect(place).toContain('Trips, all posts 2');
     expect(place).toContain('Does not fix What made it fail');
     // No yard price is entered: it says so and shows no sum.
-    expect(place).toMatch(/Adds to the price waits: /);
+    expect(place).toMatch(/Adds to the price waits for /);
     expect(words(card(panel, 'straighten'))).toContain('nothing to straighten');
     const lists = [...panel.renderRoot.querySelectorAll('.cards')];
     expect(lists[1]!.contains(card(panel, 'straighten'))).toBe(true);
