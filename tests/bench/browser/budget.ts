@@ -16,7 +16,7 @@ export function budgetFigures(built: string): readonly Figure[] {
     { what: 'script for the first screen', kb: packed(built, first), most: 100 },
     { what: 'script in all', kb: packed(built, scripts), most: 200 },
   ];
-  const ofJob = scripts.filter((path) => /\b(job-screen|worksheet|opened)-/.test(path));
+  const ofJob = scripts.filter((path) => /\b(job-screen|engine|opened)-/.test(path));
   const job = packed(built, [...first, ...ofJob]);
   const figures = sizes.map(({ what, kb, most }) =>
     atMost(1, kb / most, {
