@@ -23,7 +23,8 @@ import {
   StillNode,
 } from './node-column.ts';
 import { FunctionNode, GivenNode, OnlyIfNode } from './node-general.ts';
-import { ChoiceNode, ComparisonNode, LogicNode, NotNode, SameNode } from './node-logic.ts';
+import { ChoiceNode, type Branch } from './node-choice.ts';
+import { ComparisonNode, LogicNode, NotNode, SameNode } from './node-logic.ts';
 import { LookupNode, type KeyedColumn } from './node-lookup.ts';
 import { ListAggregateNode, WrittenListNode } from './node-list.ts';
 import {
@@ -133,12 +134,7 @@ class Compiler {
       case 'not':
         return new NotNode(this.build(expression.of));
       case 'choice':
-        return new ChoiceNode(
-          this.build(expression.when),
-          this.build(expression.then),
-          this.build(expression.otherwise),
-          this.isWhole,
-        );
+        return this.choice(expression);
       case 'comparison':
         return this.comparison(expression);
       case 'general':
@@ -164,6 +160,22 @@ class Compiler {
     }
   }
 
+  private choice(expression: Expression & { form: 'choice' }): Node {
+    const choices: Branch[] = [];
+    let last = expression;
+    for (;;) {
+      choices.push({ when: this.build(last.when), then: this.build(last.then) });
+      if (last.otherwise.form !== 'choice' || !this.isOfOneWith(last.otherwise)) break;
+      last = last.otherwise;
+    }
+    return new ChoiceNode(choices, this.build(last.otherwise), this.isWhole);
+  }
+
+  /** Whether a choice in the last place of another needs no node of its own: nobody looks at it, and it is worked out for each row. */
+  private isOfOneWith(choice: Expression): boolean {
+    return !this.isWhole && !this.inside && varies(choice);
+  }
+
   private pair(form: PairForm, left: Node, right: Node): Node {
     switch (form) {
       case 'sum':
@@ -178,7 +190,7 @@ class Compiler {
         return new PowerNode(left, right);
       case 'both':
       case 'either':
-        return new LogicNode(form, left, right);
+        return new LogicNode(form, left, right, this.isWhole);
     }
   }
 

@@ -65,9 +65,10 @@ export class AggregateNode extends Node {
     for (const { of } of this.outside) of.fill(from, count);
     if (this.isSame) {
       this.once ??= this.gathered(0);
-      this.data.fill(this.once.result, 0, count);
+      this.holdStill(this.once.result, count);
     } else {
-      for (let i = 0; i < count; i++) this.data[i] = this.gathered(i).result;
+      const data = this.hold(count);
+      for (let i = 0; i < count; i++) data[i] = this.gathered(i).result;
     }
   }
 
@@ -121,13 +122,14 @@ export class FewNode extends Node {
 
   fill(from: number, count: number): void {
     for (const node of this.given) node.fill(from, count);
-    if (this.name === 'min' || this.name === 'max') this.fillExtreme(count, this.name);
-    else for (let i = 0; i < count; i++) this.data[i] = this.gathered(i).result;
+    const data = this.hold(count);
+    if (this.name === 'min' || this.name === 'max') this.fillExtreme(data, count, this.name);
+    else for (let i = 0; i < count; i++) data[i] = this.gathered(i).result;
   }
 
   override stated(count: number): Uint8Array {
     if (this.name !== 'min' && this.name !== 'max') return super.stated(count);
-    return needingAll(this, this.given, this.room().subarray(0, count));
+    return needingAll(this, this.given, this.room(), count);
   }
 
   trace(i: number, trace?: Trace): State {
@@ -139,9 +141,8 @@ export class FewNode extends Node {
   }
 
   // By far the commonest; no object is made a row.
-  private fillExtreme(count: number, name: 'min' | 'max'): void {
-    const { data, given } = this;
-    given.forEach(({ data: from, at }, place) => {
+  private fillExtreme(data: Float64Array, count: number, name: 'min' | 'max'): void {
+    this.given.forEach(({ data: from, at }, place) => {
       for (let i = 0; i < count; i++) {
         const value = from[at + i] as number;
         const best = data[i] as number;

@@ -5,7 +5,8 @@ import { OneNode, PairNode } from './node-operands.ts';
 /** `a + b`. Terms that cancel leave zero, not rounding. */
 export class SumNode extends PairNode {
   protected combine(count: number): void {
-    const { data, left, right } = this;
+    const { left, right } = this;
+    const data = this.hold(count);
     const [a, b] = [left.data, right.data];
     const [p, q] = [left.at, right.at];
     for (let i = 0; i < count; i++) {
@@ -23,7 +24,8 @@ export class SumNode extends PairNode {
 /** `a - b`. Terms that cancel leave zero, not rounding. */
 export class DifferenceNode extends PairNode {
   protected combine(count: number): void {
-    const { data, left, right } = this;
+    const { left, right } = this;
+    const data = this.hold(count);
     const [a, b] = [left.data, right.data];
     const [p, q] = [left.at, right.at];
     for (let i = 0; i < count; i++) {
@@ -41,7 +43,8 @@ export class DifferenceNode extends PairNode {
 /** `a * b`. */
 export class ProductNode extends PairNode {
   protected combine(count: number): void {
-    const { data, left, right } = this;
+    const { left, right } = this;
+    const data = this.hold(count);
     const [a, b] = [left.data, right.data];
     const [p, q] = [left.at, right.at];
     for (let i = 0; i < count; i++) data[i] = finite((a[p + i] as number) * (b[q + i] as number));
@@ -55,7 +58,8 @@ export class ProductNode extends PairNode {
 /** `a / b`; division by zero has no value. */
 export class QuotientNode extends PairNode {
   protected combine(count: number): void {
-    const { data, left, right } = this;
+    const { left, right } = this;
+    const data = this.hold(count);
     const [a, b] = [left.data, right.data];
     const [p, q] = [left.at, right.at];
     for (let i = 0; i < count; i++) data[i] = finite((a[p + i] as number) / (b[q + i] as number));
@@ -74,7 +78,8 @@ export class QuotientNode extends PairNode {
 /** `a ^ b`. */
 export class PowerNode extends PairNode {
   protected combine(count: number): void {
-    const { data, left, right } = this;
+    const { left, right } = this;
+    const data = this.hold(count);
     for (let i = 0; i < count; i++) {
       const exponent = right.value(i);
       // NaN ^ 0 would be 1, and hide a blank.
@@ -92,7 +97,7 @@ export class PowerNode extends PairNode {
 /** `-a`. */
 export class NegativeNode extends OneNode {
   protected combine(count: number): void {
-    const { data } = this;
+    const data = this.hold(count);
     const { data: from, at } = this.of;
     for (let i = 0; i < count; i++) data[i] = 0 - (from[at + i] as number);
   }

@@ -1,15 +1,21 @@
 import { BLANK, KNOWN, placeIn, type Column, type Rows, type State } from '../graph/index.ts';
-import { Node, type Trace } from './node.ts';
+import { ALL_KNOWN, Node, type Trace } from './node.ts';
 
 /** A value that stands in the formula itself. */
 export class ConstantNode extends Node {
+  private readonly constant: number;
+
   constructor(value: number) {
     super();
-    this.data.fill(value);
+    this.constant = value;
   }
 
-  fill(): void {
-    // The value never changes.
+  fill(_from: number, count: number): void {
+    this.holdStill(this.constant, count);
+  }
+
+  override stated(): Uint8Array {
+    return ALL_KNOWN;
   }
 
   trace(): State {
@@ -27,10 +33,12 @@ export class ColumnNode extends Node {
     this.column = column;
   }
 
-  fill(from: number): void {
+  fill(from: number, count: number): void {
     this.from = from;
     this.data = this.column.values;
     this.at = from;
+    // A column that nobody typed in yet is the commonest of those with one value.
+    this.isStill = this.knowsNone(count);
   }
 
   override stated(count: number): Uint8Array {
@@ -56,7 +64,8 @@ export class FollowedNode extends Node {
 
   fill(from: number, count: number): void {
     this.from = from;
-    const { data, column, rows } = this;
+    const { column, rows } = this;
+    const data = this.hold(count);
     const { values } = column;
     if (rows.parent === column.rows) {
       const { parentPlaces } = rows;
@@ -67,7 +76,8 @@ export class FollowedNode extends Node {
   }
 
   override stated(count: number): Uint8Array {
-    const states = this.room().subarray(0, count);
+    if (this.knowsAll(count)) return ALL_KNOWN;
+    const states = this.room();
     const { column, rows, from } = this;
     for (let i = 0; i < count; i++)
       states[i] = column.states[placeIn(column.rows, rows, from + i)] ?? BLANK;
@@ -94,9 +104,10 @@ export class NeighborNode extends Node {
   fill(from: number, count: number): void {
     this.from = from;
     const { values, rows } = this.column;
+    const data = this.hold(count);
     for (let i = 0; i < count; i++) {
       const row = from + i + this.step;
-      this.data[i] = row >= 0 && row < rows.count ? (values[row] ?? NaN) : NaN;
+      data[i] = row >= 0 && row < rows.count ? (values[row] ?? NaN) : NaN;
     }
   }
 
@@ -116,15 +127,13 @@ export class SingleNode extends Node {
     this.column = column;
   }
 
-  fill(): void {
-    const value = this.column.values[0] ?? NaN;
-    if (!Object.is(this.data[0], value)) this.data.fill(value);
+  fill(_from: number, count: number): void {
+    this.holdStill(this.column.values[0] ?? NaN, count);
   }
 
   override stated(count: number): Uint8Array {
-    return this.room()
-      .fill(stateAt(this.column, 0, undefined), 0, count)
-      .subarray(0, count);
+    const state = stateAt(this.column, 0, undefined);
+    return state === KNOWN ? ALL_KNOWN : this.room().fill(state, 0, count);
   }
 
   trace(_i: number, trace?: Trace): State {
@@ -151,17 +160,14 @@ export class StillNode extends Node {
     this.isDone = false;
   }
 
-  fill(from: number): void {
-    if (this.isDone) return;
+  fill(from: number, count: number): void {
+    if (!this.isDone) this.of.fill(from, 1);
     this.isDone = true;
-    this.of.fill(from, 1);
-    const value = this.of.value(0);
-    if (!Object.is(this.data[0], value)) this.data.fill(value);
+    this.holdStill(this.of.value(0), count);
   }
 
   override stated(count: number): Uint8Array {
-    const state = this.knows(0) ? KNOWN : this.of.trace(0);
-    return this.room().fill(state, 0, count).subarray(0, count);
+    return this.knows(0) ? ALL_KNOWN : this.room().fill(this.of.trace(0), 0, count);
   }
 
   trace(_i: number, trace?: Trace): State {
@@ -172,7 +178,8 @@ export class StillNode extends Node {
 /** The place of the row on its sheet, from 1. */
 export class RowNumberNode extends Node {
   fill(from: number, count: number): void {
-    for (let i = 0; i < count; i++) this.data[i] = from + i + 1;
+    const data = this.hold(count);
+    for (let i = 0; i < count; i++) data[i] = from + i + 1;
   }
 
   trace(): State {
@@ -193,7 +200,7 @@ export class OutsideNode extends Node {
   /** Takes the value at place `i` of the outer fill, for `count` rows inside. */
   take(i: number, count: number): void {
     this.place = i;
-    this.data.fill(this.of.value(i), 0, count);
+    this.hold(count).fill(this.of.value(i), 0, count);
   }
 
   fill(): void {

@@ -2,7 +2,7 @@ import { BLANK, KNOWN, WRONG, type State } from '../graph/index.ts';
 import { problem, type Problem } from '../units/index.ts';
 import type { GeneralName } from './general.ts';
 import { settled } from './near.ts';
-import { Node, type Trace } from './node.ts';
+import { ALL_KNOWN, Node, type Trace } from './node.ts';
 import { largest } from './node-logic.ts';
 import { needingAll, worstOf } from './node-operands.ts';
 
@@ -11,7 +11,6 @@ export class GivenNode extends Node {
   private readonly of: Node;
   private readonly otherwise: Node;
   private readonly isWhole: boolean;
-  private readonly own = this.data;
 
   /** `isWhole`: what answers for a blank is worked out in any case. */
   constructor(of: Node, otherwise: Node, isWhole: boolean) {
@@ -26,12 +25,10 @@ export class GivenNode extends Node {
   }
 
   fill(from: number, count: number): void {
-    const { own, of, otherwise } = this;
+    const { of, otherwise } = this;
     of.fill(from, count);
     const [values, v] = [of.data, of.at];
-    let unknown = 0;
-    for (let i = 0; i < count; i++) if (values[v + i] !== values[v + i]) unknown += 1;
-    const states = unknown === 0 ? undefined : of.stated(count);
+    const states = of.knowsAll(count) ? undefined : of.stated(count);
     let blanks = 0;
     for (let i = 0; states && i < count; i++) if (states[i] === BLANK) blanks += 1;
     if (blanks > 0 || this.isWhole) otherwise.fill(from, count);
@@ -44,18 +41,19 @@ export class GivenNode extends Node {
       this.stand(otherwise);
       return;
     }
+    const data = this.hold(count);
     const [others, o] = [otherwise.data, otherwise.at];
     for (let i = 0; i < count; i++)
-      own[i] = (states[i] === BLANK ? others[o + i] : values[v + i]) as number;
-    this.data = own;
-    this.at = 0;
+      data[i] = (states[i] === BLANK ? others[o + i] : values[v + i]) as number;
   }
 
   override stated(count: number): Uint8Array {
+    if (this.knowsAll(count)) return ALL_KNOWN;
     const states = this.of.stated(count);
-    if (!states.includes(BLANK)) return states;
+    const first = states.indexOf(BLANK);
+    if (first < 0 || first >= count) return states;
     const others = this.otherwise.stated(count);
-    const answered = this.room().subarray(0, count);
+    const answered = this.room();
     for (let i = 0; i < count; i++)
       answered[i] = (states[i] === BLANK ? others[i] : states[i]) as State;
     return answered;
@@ -90,7 +88,8 @@ export class OnlyIfNode extends Node {
   }
 
   fill(from: number, count: number): void {
-    const { data, of, condition } = this;
+    const { of, condition } = this;
+    const data = this.hold(count);
     condition.fill(from, count);
     const [flags, f] = [condition.data, condition.at];
     let isAsked = this.isWhole;
@@ -102,7 +101,7 @@ export class OnlyIfNode extends Node {
   }
 
   override stated(count: number): Uint8Array {
-    const states = this.room().fill(BLANK, 0, count).subarray(0, count);
+    const states = this.room().fill(BLANK, 0, count);
     if (!this.isAsked) return states;
     const given = this.of.stated(count);
     const { data, at } = this.condition;
@@ -139,7 +138,8 @@ export class FunctionNode extends Node {
 
   fill(from: number, count: number): void {
     for (const part of this.given) part.fill(from, count);
-    const { data, name, terms } = this;
+    const { name, terms } = this;
+    const data = this.hold(count);
     const [first, second] = this.given;
     if (!first) return;
     const [xs, p] = [first.data, first.at];
@@ -155,7 +155,7 @@ export class FunctionNode extends Node {
   }
 
   override stated(count: number): Uint8Array {
-    return needingAll(this, this.given, this.room().subarray(0, count));
+    return needingAll(this, this.given, this.room(), count);
   }
 
   trace(i: number, trace?: Trace): State {

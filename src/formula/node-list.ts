@@ -23,9 +23,10 @@ export class WrittenListNode extends Node {
 
   fill(from: number, count: number): void {
     for (const item of this.items) item.fill(from, count);
+    const data = this.hold(count);
     for (let i = 0; i < count; i++) {
       const isKnown = this.items.every((item) => item.knows(i));
-      this.data[i] = isKnown ? this.words.code(this.items.map((item) => item.value(i))) : NaN;
+      data[i] = isKnown ? this.words.code(this.items.map((item) => item.value(i))) : NaN;
     }
   }
 
@@ -53,8 +54,9 @@ export class ListAggregateNode extends Node {
 
   fill(from: number, count: number): void {
     this.list.fill(from, count);
+    const data = this.hold(count);
     for (let i = 0; i < count; i++) {
-      this.data[i] = this.list.knows(i) ? this.of(this.words.list(this.list.value(i))) : NaN;
+      data[i] = this.list.knows(i) ? this.of(this.words.list(this.list.value(i))) : NaN;
     }
   }
 

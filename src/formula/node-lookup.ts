@@ -49,9 +49,10 @@ export class LookupNode extends AggregateNode {
     const { wanted } = this;
     wanted.fill(from, count);
     this.index ??= indexed(this.columns);
+    const data = this.hold(count);
     for (let i = 0; i < count; i++) {
       const found = this.index.get(wanted.value(i));
-      this.data[i] = found?.count === 1 && found.state === KNOWN ? found.value : NaN;
+      data[i] = found?.count === 1 && found.state === KNOWN ? found.value : NaN;
     }
   }
 

@@ -1,6 +1,6 @@
 import { KNOWN, WRONG, worse, type State } from '../graph/index.ts';
 import type { Problem } from '../units/index.ts';
-import { Node, type Trace } from './node.ts';
+import { ALL_KNOWN, Node, type Trace } from './node.ts';
 
 /** A node with one operand, which it always needs. */
 export abstract class OneNode extends Node {
@@ -17,7 +17,10 @@ export abstract class OneNode extends Node {
 
   fill(from: number, count: number): void {
     this.of.fill(from, count);
-    this.combine(count);
+    if (this.of.isStill) {
+      this.combine(1);
+      this.holdStill(this.value(0), count);
+    } else this.combine(count);
   }
 
   override stated(count: number): Uint8Array {
@@ -48,13 +51,21 @@ export abstract class PairNode extends Node {
   }
 
   fill(from: number, count: number): void {
-    this.left.fill(from, count);
-    this.right.fill(from, count);
-    this.combine(count);
+    const { left, right } = this;
+    left.fill(from, count);
+    right.fill(from, count);
+    if (left.isStill && right.isStill) {
+      this.combine(1);
+      this.holdStill(this.value(0), count);
+    } else this.combine(count);
   }
 
   override stated(count: number): Uint8Array {
-    return needingAll(this, this.parts, this.room().subarray(0, count));
+    const { left, right } = this;
+    // Where all is for want of one side, its states are those of the pair.
+    if (this.isStill && !this.knows(0) && left.knowsNone(count) && right.knowsAll(count))
+      return left.stated(count);
+    return needingAll(this, this.parts, this.room(), count);
   }
 
   trace(i: number, trace?: Trace): State {
@@ -75,15 +86,22 @@ export abstract class PairNode extends Node {
 }
 
 /** The states of a node that needs every one of some others, where no row of theirs was left out; written to `states`. */
-export function needingAll(node: Node, parts: readonly Node[], states: Uint8Array): Uint8Array {
+export function needingAll(
+  node: Node,
+  parts: readonly Node[],
+  states: Uint8Array,
+  count: number,
+): Uint8Array {
+  if (node.knowsAll(count)) return ALL_KNOWN;
   const { data, at } = node;
-  states.fill(KNOWN);
+  states.fill(KNOWN, 0, count);
   for (const part of parts) {
-    const needed = part.stated(states.length);
-    for (let i = 0; i < states.length; i++)
+    const needed = part.stated(count);
+    if (needed === ALL_KNOWN) continue;
+    for (let i = 0; i < count; i++)
       if ((needed[i] as State) > (states[i] as State)) states[i] = needed[i] as State;
   }
-  for (let i = 0; i < states.length; i++) {
+  for (let i = 0; i < count; i++) {
     const value = data[at + i] as number;
     if (value === value) states[i] = KNOWN;
     else states[i] ||= WRONG;

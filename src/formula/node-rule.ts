@@ -53,13 +53,22 @@ export class RuleNode extends Node {
       this.fillNumeric(count);
       return;
     }
-    const { data, nodes, last } = this;
+    const data = this.hold(count);
+    const { nodes, last } = this;
+    const moving: number[] = [];
+    nodes.forEach((node, at) => {
+      if (!node.isStill) moving.push(at);
+      else if (node.value(0) !== last[at]) {
+        this.hasLast = false;
+        last[at] = node.value(0);
+      }
+    });
     const columns = nodes.map((node) => node.data);
     const places = nodes.map((node) => node.at);
     for (let i = 0; i < count; i++) {
       let isSame = this.hasLast;
       let isKnown = true;
-      for (let at = 0; at < columns.length; at++) {
+      for (const at of moving) {
         const value = (columns[at] as Float64Array)[(places[at] as number) + i] as number;
         if (value !== value) isKnown = false;
         if (value !== last[at]) isSame = false;
@@ -76,7 +85,7 @@ export class RuleNode extends Node {
   override stated(count: number): Uint8Array {
     const isCells = this.given.every(({ nodes }) => nodes.length > 0);
     if (!isCells) return super.stated(count);
-    return needingAll(this, this.nodes, this.room().subarray(0, count));
+    return needingAll(this, this.nodes, this.room(), count);
   }
 
   trace(i: number, trace?: Trace): State {
@@ -92,7 +101,8 @@ export class RuleNode extends Node {
 
   // The commonest calls by far: up to four numbers, and no array a row.
   private fillNumeric(count: number): void {
-    const { apply, data, nodes, last } = this;
+    const { apply, nodes, last } = this;
+    const data = this.hold(count);
     const many = nodes.length;
     const [n0, n1, n2, n3] = nodes;
     const [a, b] = [n0?.data ?? NOUGHTS, n1?.data ?? NOUGHTS];

@@ -29,8 +29,8 @@ export class Program implements Computation {
   readonly inputs: readonly Input[];
   readonly placed: boolean;
   private made: Node | undefined;
-  /** What was worked out once for all rows still holds, for the last run had the same inputs. */
-  private isFresh = false;
+  /** The versions of the inputs at the last run; what was worked out once for all rows holds as long as they do. */
+  private ranAt = -1;
   private readonly expression: Expression;
   private readonly rows: Rows;
   private readonly words: Words;
@@ -52,8 +52,8 @@ export class Program implements Computation {
   }
 
   run(values: Float64Array, states: Uint8Array, from: number, to: number): void {
-    const isOneMore = this.isFresh && to - from === 1;
-    this.isFresh = false;
+    const isOneMore = this.ranAt >= 0 && to - from === 1;
+    this.ranAt = -1;
     if (to <= from) return;
     // One more row of a formula at work is not counted over again with each key that is typed.
     if (!isOneMore && this.isTooMuch) {
@@ -63,19 +63,13 @@ export class Program implements Computation {
     }
     const { node } = this;
     node.restart();
-    this.isFresh = true;
+    this.ranAt = this.versions;
     for (let start = from; start < to; start += CHUNK) {
       const count = Math.min(CHUNK, to - start);
       node.fill(start, count);
-      const { data, at } = node;
-      let isKnown = true;
-      for (let i = 0; i < count; i++) {
-        const value = data[at + i] as number;
-        values[start + i] = value;
-        isKnown &&= value === value;
-      }
-      if (isKnown) states.fill(KNOWN, start, start + count);
-      else states.set(node.stated(count), start);
+      values.set(node.data.subarray(node.at, node.at + count), start);
+      if (node.knowsAll(count)) states.fill(KNOWN, start, start + count);
+      else states.set(node.stated(count).subarray(0, count), start);
     }
   }
 
@@ -85,7 +79,10 @@ export class Program implements Computation {
       trace.wrong(TOO_MUCH);
       return;
     }
-    if (!this.isFresh) this.node.restart();
+    // Where work was broken off, inputs may have changed since.
+    const { versions } = this;
+    if (this.ranAt !== versions) this.node.restart();
+    this.ranAt = versions;
     this.node.fill(row, 1);
     this.node.trace(0, trace);
   }
@@ -96,6 +93,10 @@ export class Program implements Computation {
     this.node.restart();
     this.node.fill(row, 1);
     return this.node.value(0) === 1;
+  }
+
+  private get versions(): number {
+    return this.inputs.reduce((sum, { column }) => sum + column.version, 0);
   }
 
   private get isTooMuch(): boolean {

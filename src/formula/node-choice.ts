@@ -1,0 +1,114 @@
+import { KNOWN, type State } from '../graph/index.ts';
+import { ALL_KNOWN, CHUNK, Node, type Trace } from './node.ts';
+
+/** A condition, and what a row comes to where it is the first that is true. */
+export interface Branch {
+  readonly when: Node;
+  readonly then: Node;
+}
+
+/**
+ * `a ? b : c`, and `a ? b : c ? d : e` as one. What no row of a fill comes to is not needed, and not worked out.
+ *
+ * Each row ends at one node, which has its value: the branch it takes, or the condition that is not known.
+ */
+export class ChoiceNode extends Node {
+  private readonly whens: readonly Node[];
+  /** The branch of each condition, and last what is left where none is true. */
+  private readonly branches: readonly Node[];
+  /** The conditions, then the branches. */
+  private readonly ends: readonly Node[];
+  private readonly isWhole: boolean;
+  /** Where each row of the last fill ends, and whether any row ends at a node. */
+  private end = new Int16Array(0);
+  private readonly isEnd: Uint8Array;
+  /** The rows that no condition was true of so far. */
+  private left = new Int16Array(0);
+
+  /** `isWhole`: everything is worked out in any case, for somebody who wants to see it. */
+  constructor(choices: readonly Branch[], otherwise: Node, isWhole: boolean) {
+    super();
+    this.whens = choices.map(({ when }) => when);
+    this.branches = [...choices.map(({ then }) => then), otherwise];
+    this.ends = [...this.whens, ...this.branches];
+    this.isEnd = new Uint8Array(this.ends.length);
+    this.isWhole = isWhole;
+  }
+
+  override get parts(): readonly Node[] {
+    return this.ends;
+  }
+
+  fill(from: number, count: number): void {
+    const { ends, isEnd, isWhole, whens, branches } = this;
+    this.choose(from, count);
+    branches.forEach((branch, at) => {
+      if (isWhole || isEnd[whens.length + at]) branch.fill(from, count);
+    });
+    const { end } = this;
+    const first = end[0] as number;
+    const only = ends[first];
+    // Where all rows end alike, the value is read where it stands.
+    if (only && isEnd.indexOf(1) === first && isEnd.lastIndexOf(1) === first) {
+      this.stand(only);
+      return;
+    }
+    const data = this.hold(count);
+    const columns = ends.map((each) => each.data);
+    const places = ends.map((each) => each.at);
+    for (let i = 0; i < count; i++) {
+      const at = end[i] as number;
+      data[i] = (columns[at] as Float64Array)[(places[at] as number) + i] as number;
+    }
+  }
+
+  override stated(count: number): Uint8Array {
+    if (this.knowsAll(count)) return ALL_KNOWN;
+    const states = this.room();
+    const found = this.ends.map((node, at) => (this.isEnd[at] ? node.stated(count) : ALL_KNOWN));
+    for (let i = 0; i < count; i++) states[i] = found[this.end[i] as number]?.[i] ?? KNOWN;
+    return states;
+  }
+
+  trace(i: number, trace?: Trace): State {
+    return this.knows(i) ? KNOWN : (this.ends[this.end[i] as number]?.trace(i, trace) ?? KNOWN);
+  }
+
+  /** Finds where each row ends. */
+  private choose(from: number, count: number): void {
+    const { whens, isEnd, isWhole } = this;
+    if (this.end.length < count) {
+      const room = Math.min(CHUNK, 2 * count);
+      [this.end, this.left] = [new Int16Array(room), new Int16Array(room)];
+    }
+    const { end, left } = this;
+    isEnd.fill(0);
+    for (let i = 0; i < count; i++) left[i] = i;
+    let waiting = count;
+    for (let at = 0; at < whens.length && (waiting > 0 || isWhole); at++) {
+      const when = whens[at] as Node;
+      when.fill(from, count);
+      const { data, at: start } = when;
+      // The commonest: nothing of the kind was typed, and it is true of none.
+      if (when.isStill && data[start] === 0) continue;
+      let still = 0;
+      let trues = 0;
+      for (let k = 0; k < waiting; k++) {
+        const i = left[k] as number;
+        const flag = data[start + i] as number;
+        // Numbers instead of branches: no processor guesses the next row right. Unknown is 0 here, and ends at the condition.
+        const isTrue = flag | 0;
+        end[i] = at + isTrue * whens.length;
+        left[still] = i;
+        still += Number(flag === 0);
+        trues += isTrue;
+      }
+      if (trues > 0) isEnd[whens.length + at] = 1;
+      if (still + trues < waiting) isEnd[at] = 1;
+      waiting = still;
+    }
+    const last = whens.length + whens.length;
+    if (waiting > 0) isEnd[last] = 1;
+    for (let k = 0; k < waiting; k++) end[left[k] as number] = last;
+  }
+}
