@@ -42,7 +42,9 @@ export class Card extends LitElement {
   /** The field that the keypad types into. */
   @state() private typingInto: Field | undefined;
 
-  private readonly order = new RowOrder();
+  private readonly order = new RowOrder(() => {
+    this.goToFirst();
+  });
 
   protected readonly follow = new FollowBook(this, () => this.book);
 
@@ -117,15 +119,18 @@ export class Card extends LitElement {
     return html`<bp-order-bar
       .view=${whole}
       .order=${this.order}
-      @order-changed=${() => {
-        const view = this.order.seen(whole, this.follow.version);
-        this.requestUpdate();
-        if (view.rowCount === 0) return;
-        // The focus stays on the list that was chosen from.
-        this.current = view.rowId(0);
-        send(this, 'row-current', { sheet: view.id, row: this.current });
-      }}
+      @order-changed=${this.goToFirst}
     ></bp-order-bar>`;
+  }
+
+  private goToFirst() {
+    const whole = this.book?.sheet(this.sheet);
+    const view = whole && this.order.seen(whole, this.follow.version);
+    this.requestUpdate();
+    if (!view || view.rowCount === 0) return;
+    // The focus stays on the list that was chosen from.
+    this.current = view.rowId(0);
+    send(this, 'row-current', { sheet: view.id, row: this.current });
   }
 
   private renderEmpty(view: SheetView): TemplateResult {

@@ -1,5 +1,6 @@
 import type { GridHost } from './grid-host.ts';
-import { likeThis, stillOpen, type Sieve } from './row-order.ts';
+import { likeThis, stillOpen } from './row-order.ts';
+import type { Sieve } from './row-sorting.ts';
 
 /** Sorts the rows of a grid and sifts them, by the cell that is current. */
 export class GridOrder {

@@ -4,7 +4,7 @@ import { cellContent } from './cell.ts';
 import { setFractions } from './fraction.ts';
 import { cellEditor } from './grid-editor.ts';
 import type { Position } from './grid-keys.ts';
-import type { Sorting } from './row-order.ts';
+import type { Sorting } from './row-sorting.ts';
 import { isIn, type Block } from './selection.ts';
 import { headWords, isFigures, manner } from './shown-columns.ts';
 import { unitFace } from './unit-face.ts';

@@ -50,7 +50,9 @@ export class Grid extends LitElement implements GridHost, MenuGrid {
   view: SheetView | undefined;
   columns: readonly ColumnView[] = [];
 
-  readonly order = new RowOrder();
+  readonly order = new RowOrder(() => {
+    this.requestUpdate();
+  });
   habits = new ColumnHabits('');
   readonly hand = new GridHand(this);
   readonly deeds = new GridDeeds(this);

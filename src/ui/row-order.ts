@@ -1,17 +1,9 @@
-import type { CellView, SheetView } from '../worksheet/index.ts';
+import type { SheetView } from '../worksheet/index.ts';
+import { pagePace } from './page-pace.ts';
+import { standing, type Sieve, type Sorting, type Standing } from './row-sorting.ts';
 
-/** Which way a sheet's rows stand: as they were read, or by a column. */
-export interface Sorting {
-  readonly column: string;
-  readonly way: 'ascending' | 'descending';
-}
-
-/** Which rows are let through. */
-export interface Sieve {
-  /** What it lets through, in words. */
-  readonly words: string;
-  readonly keeps: (view: SheetView, row: number) => boolean;
-}
+// Fewer rows are in order before the next frame.
+const LONG = 1000;
 
 /** Only rows that show what one row shows in a column. */
 export function likeThis(view: SheetView, row: number, column: string): Sieve {
@@ -50,21 +42,30 @@ export function oneOfRows(words: string, ids: readonly string[]): Sieve {
   return { words, keeps: (view, row) => kept.has(view.rowId(row)) };
 }
 
-/** The order a person asked for, kept while they type. */
+/**
+ * The order a person asked for, kept while they type. It is worked out once, when somebody asks for it: a row does
+ * not jump away or vanish while it is being typed into. Until it stands, a long sheet is shown as it was.
+ */
 export class RowOrder {
   sorting: Sorting | undefined;
   sieve: Sieve | undefined;
 
   private drawn: { version: number; of: SheetView; view: SheetView } | undefined;
-  private ids: readonly string[] = [];
-  private known: ReadonlySet<string> = new Set();
+  private standing: Standing | undefined;
+  private work: Generator<void, Standing> | undefined;
+  private readonly stands: () => void;
+
+  /** `stands` is called where an order took some time, once it stands. */
+  constructor(stands: () => void = () => undefined) {
+    this.stands = stands;
+  }
 
   /** The sheet as it is to be shown. */
   seen(view: SheetView, version: number): SheetView {
-    if (!this.isChanged) return view;
+    if (!this.standing) return view;
     // Drawing alone moves no row.
     if (this.drawn?.version !== version || this.drawn.of !== view)
-      this.drawn = { version, of: view, view: inOrder(view, this.ids, this.known) };
+      this.drawn = { version, of: view, view: inOrder(view, this.standing) };
     return this.drawn.view;
   }
 
@@ -81,8 +82,7 @@ export class RowOrder {
 
   /** Goes on to the next way of sorting by a column. */
   sortBy(view: SheetView, column: string): void {
-    this.sorting = nextSorting(this.sorting, column);
-    this.workOut(view);
+    this.sort(view, nextSorting(this.sorting, column));
   }
 
   /** Keeps only the rows that a sieve lets through; undefined shows all again. */
@@ -92,43 +92,54 @@ export class RowOrder {
   }
 
   private workOut(view: SheetView): void {
+    const { rowCount } = view;
+    const work = this.isChanged ? standing(view, this.sorting, this.sieve) : undefined;
+    this.work = work;
+    if (!work) this.stand(undefined);
+    else if (rowCount <= LONG) this.stand(ended(work));
+    else this.workOn(work, view, rowCount);
+  }
+
+  private workOn(work: Generator<void, Standing>, view: SheetView, rowCount: number): void {
+    const pace = pagePace();
+    const go = () => {
+      // Another order was asked for meanwhile.
+      if (this.work !== work) return;
+      if (view.rowCount !== rowCount) {
+        this.workOut(view);
+        return;
+      }
+      pace.begin();
+      let step = work.next();
+      while (!step.done && !pace.isOver()) step = work.next();
+      if (step.done) {
+        this.stand(step.value);
+        this.stands();
+      } else pace.later(go);
+    };
+    go();
+  }
+
+  private stand(order: Standing | undefined): void {
     this.drawn = undefined;
-    this.ids = orderedRows(view, this.sorting, this.sieve);
-    this.known = new Set(Array.from({ length: view.rowCount }, (_, row) => view.rowId(row)));
+    this.standing = order;
   }
 }
 
-/**
- * The ids of the rows to show, in order. It is worked out once, when somebody asks for it: a row does
- * not jump away or vanish while it is being typed into.
- */
-function orderedRows(
-  view: SheetView,
-  sorting: Sorting | undefined,
-  sieve: Sieve | undefined,
-): readonly string[] {
-  const rows = Array.from({ length: view.rowCount }, (_, row) => row);
-  const kept = sieve ? rows.filter((row) => sieve.keeps(view, row)) : rows;
-  if (sorting) {
-    const cells = new Map(kept.map((row) => [row, view.cell(row, sorting.column)]));
-    const turn = sorting.way === 'ascending' ? 1 : -1;
-    kept.sort((a, b) => compared(cells.get(a), cells.get(b), turn) || a - b);
-  }
-  return kept.map((row) => view.rowId(row));
+function ended(work: Generator<void, Standing>): Standing {
+  let step = work.next();
+  while (!step.done) step = work.next();
+  return step.value;
 }
 
 /**
- * The sheet with its rows in another order. Of rows that were not there when the order was worked out
- * (`known` names those that were) the sheet shows every one, last; removed rows are gone.
+ * The sheet with its rows in another order. Of rows that were not there when the order was worked out the sheet shows
+ * every one, last; removed rows are gone.
  */
-function inOrder(view: SheetView, ids: readonly string[], known: ReadonlySet<string>): SheetView {
-  const places = new Map(Array.from({ length: view.rowCount }, (_, row) => [view.rowId(row), row]));
-  const order = ids.flatMap((id) => {
-    const row = places.get(id);
-    places.delete(id);
-    return row === undefined ? [] : [row];
-  });
-  order.push(...[...places].filter(([id]) => !known.has(id)).map(([, row]) => row));
+function inOrder(view: SheetView, { rows, ids, known }: Standing): SheetView {
+  const isAsItWas =
+    view.rowCount === known.size && ids.every((id, at) => view.rowId(rows[at] ?? -1) === id);
+  const order = isAsItWas ? rows : placesOf(view, ids, known);
   const rowAt = (place: number) => order[place] ?? -1;
   return {
     id: view.id,
@@ -147,18 +158,23 @@ function inOrder(view: SheetView, ids: readonly string[], known: ReadonlySet<str
   };
 }
 
+function placesOf(
+  view: SheetView,
+  ids: readonly string[],
+  known: ReadonlySet<string>,
+): readonly number[] {
+  const places = new Map(Array.from({ length: view.rowCount }, (_, row) => [view.rowId(row), row]));
+  const order = ids.flatMap((id) => {
+    const row = places.get(id);
+    places.delete(id);
+    return row === undefined ? [] : [row];
+  });
+  order.push(...[...places].filter(([id]) => !known.has(id)).map(([, row]) => row));
+  return order;
+}
+
 /** The sorting after the present one: largest first, smallest first, as read. */
 function nextSorting(now: Sorting | undefined, column: string): Sorting | undefined {
   if (now?.column !== column) return { column, way: 'descending' };
   return now.way === 'descending' ? { column, way: 'ascending' } : undefined;
-}
-
-// Cells without a value come last, whichever way the rest stand.
-function compared(a: CellView | undefined, b: CellView | undefined, turn: number): number {
-  const [left, right] = [a?.value ?? a?.text, b?.value ?? b?.text];
-  const [hasLeft, hasRight] = [a?.state === 'known', b?.state === 'known'];
-  if (!hasLeft || !hasRight) return Number(hasRight) - Number(hasLeft);
-  if (typeof left === 'number' && typeof right === 'number') return (left - right) * turn;
-  const [first, second] = [String(left), String(right)];
-  return first < second ? -turn : first > second ? turn : 0;
 }

@@ -84,7 +84,9 @@ export class Rows extends LitElement {
 
   @state() private shown = AT_A_TIME;
 
-  private readonly order = new RowOrder();
+  private readonly order = new RowOrder(() => {
+    this.requestUpdate();
+  });
 
   protected readonly follow = new FollowBook(this, () => this.book);
 
