@@ -5,7 +5,7 @@ import { inCount, inTime, told, type Figure, type Findings } from '../figure.ts'
 import { largeJob } from '../large-job.ts';
 import { cleanPage, startApp, type App } from './app.ts';
 import { budgetFigures } from './budget.ts';
-import { editAmong, scrollThrough } from './scrolling.ts';
+import { editAmong, orderAmong, scrollThrough } from './scrolling.ts';
 import { typeReadings, typingFigures } from './typing.ts';
 import { watchPage } from './watch.ts';
 
@@ -23,6 +23,7 @@ export async function onThePage(): Promise<Findings> {
     await large.context().close();
     const huge = await opened(app, 100_000);
     figures.push(...(await scrollThrough(huge, 100_000)), await editAmong(huge, 100_000));
+    figures.push(await orderAmong(huge, 100_000));
     await huge.context().close();
     return { figures, curves: [] };
   } finally {

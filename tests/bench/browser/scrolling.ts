@@ -55,6 +55,31 @@ export async function editAmong(page: Page, posts: number): Promise<Figure> {
   });
 }
 
+/** Sorts so many posts by the column that was typed in, then lets through those like one, and tells the longest task. */
+export async function orderAmong(page: Page, posts: number): Promise<Figure> {
+  const sheet = page.locator('bp-sheet#posts');
+  const grid = sheet.getByRole('grid', { name: /posts/i });
+  const first = grid.locator('[role=row][aria-rowindex="2"]');
+  await page.evaluate(() => (globalThis.noted.longTasks.length = 0));
+  const began = performance.now();
+  const before = await first.textContent();
+  await sheet.getByRole('button', { name: /: largest first$/ }).click();
+  while ((await first.textContent()) === before) await page.waitForTimeout(50);
+  const sorted = performance.now() - began;
+  await sheet.getByRole('button', { name: /^Only “/ }).click();
+  const all = String(posts + 1);
+  while ((await grid.getAttribute('aria-rowcount')) === all) await page.waitForTimeout(50);
+  const tasks = await page.evaluate(() => globalThis.noted.longTasks);
+  return told({
+    part: 'edit',
+    what: 'longest task while rows are sorted and sifted',
+    size: `${inCount(posts)} posts`,
+    found: tasks.length === 0 ? 'none over 50 ms' : inTime(Math.max(...tasks)),
+    against: `${String(tasks.length)} tasks over 50 ms; in order after ${inTime(sorted)}`,
+    how: 'the buttons under the sheet: largest lean gap first, then only rows like one; long task entries of the browser, which begin at 50 ms',
+  });
+}
+
 async function scroll({ steps, plain }: { steps: number; plain: boolean }): Promise<Scrolled> {
   const scroller = document
     .querySelector('bp-app')
