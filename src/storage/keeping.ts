@@ -85,8 +85,8 @@ class Keeping {
   }
 
   /** What a notebook or backup file would bring; nothing is changed by asking. */
-  plan(bytes: Uint8Array<ArrayBuffer>): Promise<RestorePlan | Problem> {
-    return planRestore(bytes, this.shelf);
+  plan(file: Blob): Promise<RestorePlan | Problem> {
+    return planRestore(file, this.shelf);
   }
 
   /** Brings back what a plan says, by its choices. */
@@ -102,13 +102,14 @@ class Keeping {
     notebook?.do(label, difference(notebook.document, document));
   }
 
-  /** Puts a copy of a notebook beside it, under a name of its own. */
-  async duplicate(id: string): Promise<Problem | undefined> {
+  /** Puts a copy of a notebook beside it, under a name of its own; the id of the copy. */
+  async duplicate(id: string): Promise<string | Problem> {
     const opened = reopen(await readNow(this.shelf.store, id));
     if (isProblem(opened)) return opened;
     const { document } = opened.notebook;
     document.name = `${document.name}, copy`;
-    return shelveAll([{ id: crypto.randomUUID(), document }], this.shelf);
+    const copy = crypto.randomUUID();
+    return (await shelveAll([{ id: copy, document }], this.shelf)) ?? copy;
   }
 
   room(): Promise<Room> {

@@ -47,19 +47,18 @@ export interface Restored {
   readonly putBack: readonly string[];
 }
 
-/** More than this a packed file may not unpack to. [byte] */
-const MOST_BYTES = 300_000_000;
+/** A file of more, packed or unpacked, or of more jobs, is no backup of a shelf that a browser held. [byte] */
+const MOST_BYTES = 200_000_000;
+const MOST_JOBS = 2000;
 const TRIES = 5;
 
 /** Reads a file whole and holds each of its jobs beside what is kept. */
-export async function planRestore(
-  bytes: Uint8Array<ArrayBuffer>,
-  shelf: KeptShelf,
-): Promise<RestorePlan | Problem> {
-  const text = await unpacked(bytes);
+export async function planRestore(file: Blob, shelf: KeptShelf): Promise<RestorePlan | Problem> {
+  const text = await textOf(file);
   if (isProblem(text)) return text;
   const jobs = readBackup(parsed(text));
   if (isProblem(jobs)) return jobs;
+  if (jobs.length > MOST_JOBS) return TOO_MUCH;
   const found = new Map<PlannedJob, BackedUpJob>();
   const planned: PlannedJob[] = [];
   const seen = new Set<string>();
@@ -174,22 +173,24 @@ function unremoved<T extends { readonly removedAt?: number }>(entry: T): T {
   return removedAt === undefined ? entry : (others as T);
 }
 
-async function unpacked(bytes: Uint8Array<ArrayBuffer>): Promise<string | Problem> {
-  const [first, second] = bytes;
-  if (first !== 0x1f || second !== 0x8b) return new TextDecoder().decode(bytes);
+/** The text of a file, unpacked where it is packed; no more of it is taken in than a backup can have. */
+async function textOf(file: Blob): Promise<string | Problem> {
+  const [first, second] = new Uint8Array(await file.slice(0, 2).arrayBuffer());
+  const isPacked = first === 0x1f && second === 0x8b;
+  if (file.size > MOST_BYTES) return TOO_MUCH;
+  if (!isPacked) return file.text();
   try {
-    const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream('gzip'));
     const decoder = new TextDecoder();
     let text = '';
     let length = 0;
-    const reader = stream.getReader();
+    const reader = file.stream().pipeThrough(new DecompressionStream('gzip')).getReader();
     for (;;) {
       const { done, value } = await reader.read();
       if (done) return text + decoder.decode();
       length += value.length;
       if (length > MOST_BYTES) {
         await reader.cancel();
-        return problem('Packed file', 'it unpacks to more than any backup of a shelf.', 'Choose a file that was saved from here.'); // prettier-ignore
+        return TOO_MUCH;
       }
       text += decoder.decode(value, { stream: true });
     }
@@ -197,6 +198,12 @@ async function unpacked(bytes: Uint8Array<ArrayBuffer>): Promise<string | Proble
     return problem('Packed file', 'it stops before its end, or is damaged.', 'Choose an earlier copy.'); // prettier-ignore
   }
 }
+
+const TOO_MUCH = problem(
+  'Backup file',
+  'it holds more than any backup of this page.',
+  'Choose a file that was saved from here.',
+);
 
 // What is no JSON is no notebook, and is refused as such.
 function parsed(text: string): unknown {

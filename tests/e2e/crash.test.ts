@@ -325,7 +325,7 @@ async function restoreWithoutEnd({ round, count, rows }: Backup): Promise<void> 
       return { backplumb: 'notebook', format: 2, id, name: id, sheets: [{ sheet: 'posts', rows: posts }], ...nothing }; // prettier-ignore
     });
     const text = JSON.stringify({ backplumb: 'backup', format: 2, made: '', jobs });
-    const plan = await keeping.plan(new TextEncoder().encode(text));
+    const plan = await keeping.plan(new Blob([text]));
     if (!('jobs' in plan)) return;
     const restored = await keeping.restore(plan);
     if (!('added' in restored) || restored.added.length !== count) return;

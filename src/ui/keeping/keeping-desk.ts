@@ -42,7 +42,8 @@ export interface WholeDeeds {
   backup(ids?: readonly string[]): Promise<Backup>;
   /** Notes that a backup left the page. */
   noteBackup(backup: Backup): Promise<void>;
-  duplicate(id: string): Promise<Problem | undefined>;
+  /** Puts a copy of a job beside it; the id of the copy. */
+  duplicate(id: string): Promise<string | Problem>;
   bringBack(document: NotebookDocument, label: string): void;
   room(): Promise<Room>;
   askToStay(): Promise<boolean>;

@@ -1,6 +1,6 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { sentence } from '../../units/index.ts';
+import { isProblem, sentence } from '../../units/index.ts';
 import type { Desk, KeptJob } from '../desk.ts';
 import { base } from '../tokens.ts';
 
@@ -218,8 +218,14 @@ export class KeptJobs extends LitElement {
 
   private async copy({ id, name }: KeptJob): Promise<void> {
     const { keeping } = this.desk ?? {};
-    const wrong = await (await keeping?.whole())?.duplicate(id);
-    this.done = { words: wrong ? sentence(wrong) : `A copy of ${name} is beside it.` };
+    const copy = await (await keeping?.whole())?.duplicate(id);
+    if (copy === undefined) return;
+    if (isProblem(copy)) this.done = { words: sentence(copy) };
+    else
+      this.done = {
+        words: `A copy of ${name} is beside it.`,
+        undo: async () => keeping?.mark(copy, 'removedAt', true),
+      };
   }
 
   private async undo({ undo }: Done): Promise<void> {

@@ -20,7 +20,7 @@ export function fakeKeeping(
     noteBackup: () => note('note backup'),
     duplicate: async (id) => {
       await note(`copy ${id}`);
-      return undefined;
+      return `copy of ${id}`;
     },
     bringBack: (_, label) => void asked.push(`bring back ${label}`),
     room: () => Promise.resolve({ used: 1_500_000, free: 2_000_000_000, isPromised: false }),

@@ -33,11 +33,13 @@ describe('<bp-kept-jobs>', () => {
     expect(asked).toEqual([`${mark} a true`, `${mark} a false`]);
   });
 
-  it('copies a job', async () => {
+  it('copies a job, and takes the copy away again', async () => {
     const asked: string[] = [];
     const list = await onPage('bp-kept-jobs', { jobs: JOBS, desk: deskOf(asked) });
     await userEvent.click(inside(list, '.kept .deeds button:nth-of-type(2)'));
-    await expect.poll(() => asked).toEqual(['copy a']);
+    await expect.poll(() => list.shadowRoot?.querySelector('.done button')).not.toBeNull();
+    await userEvent.click(inside(list, '.done button'));
+    expect(asked).toEqual(['copy a', 'removedAt copy of a true']);
   });
 });
 
