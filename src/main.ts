@@ -54,6 +54,8 @@ const SAVING: SavedMark = { state: 'saving', words: 'Saving' };
 const NEWER =
   'A newer Backplumb is open in another window: nothing is saved from here. Reload this page to go on.';
 const MOST_ASIDE = 8;
+/** After so many acts there is something to lose, and the browser is asked to keep it. */
+const REAL_WORK = 12;
 const HALF_A_DAY_MS = 12 * 60 * 60 * 1000;
 const CLEARED =
   'This browser cleared what it kept for this page. The job on the screen is kept again; others come back from a backup.';
@@ -62,6 +64,8 @@ const SAVED: SavedMark = { state: 'saved', words: 'Saved on this device' };
 const savedListeners = new Set<(mark: SavedMark) => void>();
 const shelfListeners = new Set<() => void>();
 let mark = SAVED;
+/** Acts since the page was opened. */
+let worked = 0;
 let current: Job | undefined;
 
 const shelf = await openShelf({
@@ -69,6 +73,8 @@ const shelf = await openShelf({
     show(trouble ? { state: 'trouble', words: sentence(trouble), todo: 'save file' } : SAVED);
   },
   onSaving: (isSaving) => {
+    if (isSaving) worked += 1;
+    if (isSaving && worked === REAL_WORK) hands.askToStay();
     // Trouble stays in sight until the shelf takes it back, and what is to be read until it is.
     if (!mark.todo) show(isSaving ? SAVING : SAVED);
   },
@@ -94,7 +100,7 @@ const desk: Desk = {
     const job = onScreen(await jobOf(opened));
     const { newer, setAside } = opened;
     if (newer) show({ state: 'trouble', words: sentence(newer), todo: 'reload' });
-    else tellAside(setAside);
+    else tellAside(setAside, job);
     return job;
   },
   startEmpty: async () => onScreen(await newJob('New job', true)),
@@ -103,7 +109,9 @@ const desk: Desk = {
     const { applyJobFile, readJobFile } = await loadEngine();
     const job = await newJob(DEMO.name);
     const bytes = new Uint8Array(await readings.arrayBuffer());
-    await take(bytes, 'tannery-lane.csv', job, new Map(), hands);
+    // Nothing of the example can be lost.
+    const atEase: Hands = { ...hands, askToStay: () => undefined };
+    await take(bytes, 'tannery-lane.csv', job, new Map(), atEase);
     const file = readJobFile(await settings.text());
     const wrong = isProblem(file) ? file : applyJobFile(file, job.book);
     if (wrong) throw inWords(wrong);
@@ -112,7 +120,7 @@ const desk: Desk = {
   readSite: (file, into, { progress }, onto) => readSite(file, into, progress, onto, hands),
   async openFile(file) {
     const keeping = await shelf.keeping();
-    const plan = await keeping.plan(new Uint8Array(await file.arrayBuffer()));
+    const plan = await keeping.plan(file);
     if (isProblem(plan)) throw inWords({ ...plan, where: file.name });
     const [only, ...others] = plan.jobs;
     const found = only && others.length === 0 ? plan.found.get(only) : undefined;
@@ -124,7 +132,7 @@ const desk: Desk = {
     }
     if (only?.stands === 'absent' && found) {
       const job = onScreen(await jobOf(await shelf.create(only.id, found.document, true)));
-      tellAside(only.setAside);
+      tellAside(only.setAside, job);
       return job;
     }
     if (!(await desk.askRestore(plan))) return undefined;
@@ -260,7 +268,9 @@ function whole<View extends BookView>(book: View): View {
   return book;
 }
 
-function tellAside(setAside: readonly string[]): void {
+/** Says what of a job could not be read, or not put to work. */
+function tellAside(unread: readonly string[], { book }: Job): void {
+  const setAside = [...unread, ...book.own.problems().map(sentence)];
   if (setAside.length > 0) show({ ...SAVED, words: asideInWords(setAside), todo: 'backup' });
 }
 
