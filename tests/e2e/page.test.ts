@@ -21,18 +21,6 @@ describe('the built page', () => {
     expect(complaints).toEqual([]);
   });
 
-  it('fetches nothing from anywhere else', async () => {
-    const context = await browser.newContext();
-    const page = await context.newPage();
-    const elsewhere: string[] = [];
-    page.on('request', (request) => {
-      if (!/^(data:|blob:)/.test(request.url()) && !request.url().startsWith(inject('address')))
-        elsewhere.push(request.url());
-    });
-    await page.goto(inject('address'), { waitUntil: 'networkidle' });
-    expect(elsewhere).toEqual([]);
-  });
-
   it('blocks script that is written into it', async () => {
     const { page } = await openApp(browser);
     const ran = await page.evaluate(async () => {

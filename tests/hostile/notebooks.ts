@@ -132,7 +132,7 @@ function own(): HostileFile[] {
     file('an own column of markup', one(column({ label: `x${'<b>'.repeat(10)}`, help: MARKUP, source: MARKUP }))), // prettier-ignore
     file('an own column that loops', one(column({ formula: 'cap + cap' }))),
     file('two own columns that loop', (json) => (json['own'] = [['posts.cap', column({ formula: 'lid' })], ['posts.lid', column({ id: 'lid', formula: 'cap' })]])), // prettier-ignore
-    file('an own sheet that follows itself', (json) => (json['own'] = [['visit', sheet({ rows: { from: 'following', sheet: 'visit', key: 'visit' } })]])), // prettier-ignore
+    file('an own sheet that follows itself', (json) => (json['own'] = [['visit', sheet({ rows: { from: 'following', sheet: 'visit', key: 'visit', called: 'visit' } })]])), // prettier-ignore
     file('an own sheet of a newer format', (json) => (json['own'] = [['visit', sheet({ format: 2 })]])), // prettier-ignore
     file('an own sheet that takes a built-in name', (json) => (json['own'] = [['posts', sheet({ id: 'posts' })]])), // prettier-ignore
   ];
@@ -178,5 +178,5 @@ function column(over: Json): Json {
 }
 
 function sheet(over: Json): Json {
-  return { format: 1, id: 'visit', title: 'Visit', question: 'When?', rows: { from: 'entered', key: 'visit' }, columns: [column({ id: 'visit', label: 'Visit', kind: 'text' })], stops: [], ...over }; // prettier-ignore
+  return { format: 1, id: 'visit', title: 'Visit', question: 'When?', rows: { from: 'entered', key: 'visit', called: 'visit' }, columns: [column({ id: 'visit', label: 'Visit', kind: 'text' })], stops: [], ...over }; // prettier-ignore
 }
