@@ -67,19 +67,36 @@ describe('a journal', () => {
     );
   });
 
-  it('with its last record torn at any byte is the notebook without that act, and says so', () => {
-    const { notebook, records } = journaled(someDocument());
-    for (const deed of typed(3)) perform(deed, notebook);
-    const whole = records.at(-1)!.bytes as Uint8Array;
-    const before = new Notebook(someDocument());
-    replay(before, 0, records.slice(0, -1));
-    for (let end = 0; end < whole.length; end += 1) {
-      const torn = [...records.slice(0, -1), { number: 3, bytes: whole.slice(0, end) }];
-      const again = new Notebook(someDocument());
-      const { last, setAside } = replay(again, 0, torn);
-      expect(content(again.document)).toEqual(content(before.document));
-      expect([last, setAside.length]).toEqual([3, 1]);
-    }
+  it('with any record torn at every byte of it loses that act alone, and says so', () => {
+    // The model: what each cell of a run of posts says after the acts that are whole.
+    const edit = fc.record({ row: fc.nat(3), column: fc.nat(2), text: fc.string({ maxLength: 6 }) }); // prettier-ignore
+    fc.assert(
+      fc.property(fc.array(edit, { minLength: 1, maxLength: 12 }), fc.nat(), (edits, which) => {
+        const start = someDocument();
+        start.sheets.set('posts', [0, 1, 2, 3].map((each) => row(`r${String(each)}`, {}))); // prettier-ignore
+        const { notebook, records } = journaled(structuredClone(start));
+        const model = new Map<string, string>();
+        const torn = which % edits.length;
+        for (const [at, { row: place, column: field, text }] of edits.entries()) {
+          const [id, column] = [`r${String(place)}`, `reading ${String(field)}`];
+          const before = notebook.rows('posts')[place]?.cells.get(column);
+          notebook.do('type', [{ edit: 'cell', sheet: 'posts', row: id, column, before, after: text }]); // prettier-ignore
+          if (at !== torn) model.set(`${id} ${column}`, text);
+        }
+        // An entry that is the same again is no act.
+        fc.pre(records.length === edits.length);
+        const whole = records[torn]!.bytes as Uint8Array;
+        for (let end = 0; end < whole.length; end += 1) {
+          const again = new Notebook(structuredClone(start));
+          const stored = records.with(torn, { number: torn + 1, bytes: whole.slice(0, end) });
+          const { last, setAside } = replay(again, 0, stored);
+          expect([last, setAside]).toEqual([edits.length, [`Act ${String(torn + 1)} of the journal can’t be read: it was not written whole.`]]); // prettier-ignore
+          const cells = again.rows('posts').flatMap(({ id, cells: each }) => [...each].map(([column, text]) => [`${id} ${column}`, text] as const)); // prettier-ignore
+          expect(new Map(cells)).toEqual(model);
+        }
+      }),
+      { numRuns: 20 },
+    );
   });
 
   it('loses only the acts that are torn, wherever they stand and whatever the others are', () => {

@@ -1,7 +1,9 @@
-import { describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { userEvent } from 'vitest/browser';
 import type { Desk, KeptJob } from '../../../src/ui/desk.ts';
+import { giveBackup } from '../../../src/ui/keeping/give-file.ts';
 import '../../../src/ui/keeping/keeping-bar.ts';
+import '../../../src/ui/keeping/keeping.ts';
 import '../../../src/ui/keeping/kept-jobs.ts';
 import '../../../src/ui/keeping/panels.ts';
 import type { RestorePlan } from '../../../src/ui/keeping/keeping-desk.ts';
@@ -74,6 +76,87 @@ describe('the panels of keeping', () => {
     expect(await barriers(await onPage('bp-restore', { plan: structuredClone(plan) }))).toEqual([]); // prettier-ignore
   });
 });
+
+describe('<bp-room>', () => {
+  it('shows the room that is used and free, what the browser promises, and what saved means', async () => {
+    const panel = await onPage('bp-room', { desk: fakeKeeping([]) });
+    await expect.poll(() => words(inside(panel, 'dialog'))).toContain('Used by all jobs 1.5 MB Free for more 2.0 GB'); // prettier-ignore
+    expect(words(inside(panel, 'dialog'))).toMatch(/may clear it when the device runs out of room.*Saved means that the browser was asked to write to the disk/s); // prettier-ignore
+  });
+});
+
+describe('<bp-keeping>', () => {
+  it('reminds of a job whose last backup is older than the work, until it is backed up or put away', async () => {
+    const due: KeptJob = { id: 'a', name: 'North run', saved: '', isDue: true, backup: 'in no backup yet' }; // prettier-ignore
+    const desk = { ...deskOf([]), list: () => Promise.resolve([due]) } as unknown as Desk;
+    const job = { id: 'a', book: { name: 'North run', subscribe: () => () => undefined } };
+    const keeping = await onPage('bp-keeping', { desk, job: job as never });
+    const bar = () => keeping.querySelector('bp-keeping-bar')?.shadowRoot?.querySelector('section');
+    await expect.poll(() => bar()?.textContent).toContain('North run: in no backup yet.');
+    [...(bar()?.querySelectorAll('button') ?? [])].at(-1)?.click();
+    await expect.poll(bar).toBeUndefined();
+  });
+});
+
+describe('a backup that is given out', () => {
+  const wish = { ids: ['a'], jobName: 'North run', isPacked: false };
+
+  beforeEach(() => {
+    Reflect.deleteProperty(window, 'showSaveFilePicker');
+  });
+  afterEach(() => {
+    vi.restoreAllMocks();
+  });
+
+  it('goes where the person says, asked while the press is fresh, and counts once it is written', async () => {
+    const asked: string[] = [];
+    pickFile(asked);
+    const said = giveBackup(wish, fakeKeeping(asked).whole());
+    // At once: a browser lets a page ask only within the press itself.
+    expect(asked).toEqual(['pick north-run.json']);
+    expect(await said).toBe('chosen.json saved.');
+    expect(asked.slice(1)).toEqual(['backup a', 'write {}', 'close', 'note backup']);
+  });
+
+  it('counts for nothing where the person turns away, or the disk does not take it', async () => {
+    const asked: string[] = [];
+    pickFile(asked, { pick: new DOMException('', 'AbortError') });
+    expect(await giveBackup(wish, fakeKeeping(asked).whole())).toBe('Not saved.');
+    pickFile(asked, { write: new DOMException('Full.', 'QuotaExceededError') });
+    await expect(giveBackup(wish, fakeKeeping(asked).whole())).rejects.toThrow('Full.');
+    expect(asked).not.toContain('note backup');
+  });
+
+  it.each([
+    ['knows no such question', undefined],
+    ['does not let the page ask', { pick: new DOMException('', 'SecurityError') }],
+  ])('is a download where the browser %s', async (_, faults) => {
+    const asked: string[] = [];
+    if (faults) pickFile(asked, faults);
+    const click = vi.spyOn(HTMLAnchorElement.prototype, 'click').mockReturnValue();
+    const packed = giveBackup({ ...wish, isPacked: true }, fakeKeeping(asked).whole());
+    expect(await packed).toBe('north-run.json.gz saved where this browser puts files.');
+    expect((click.mock.contexts[0] as HTMLAnchorElement).download).toBe('north-run.json.gz');
+    expect(asked).toContain('note backup');
+  });
+});
+
+/** A browser that asks where a file should go. */
+function pickFile(asked: string[], { pick, write }: { pick?: Error; write?: Error } = {}): void {
+  const writable = {
+    write: async (content: Blob) => {
+      if (write) throw write;
+      asked.push(`write ${await content.text()}`);
+    },
+    close: () => void asked.push('close'),
+  };
+  const showSaveFilePicker = ({ suggestedName }: { suggestedName: string }) => {
+    asked.push(`pick ${suggestedName}`);
+    if (pick) return Promise.reject(pick);
+    return Promise.resolve({ name: 'chosen.json', createWritable: () => Promise.resolve(writable) }); // prettier-ignore
+  };
+  Object.assign(window, { showSaveFilePicker });
+}
 
 function deskOf(asked: string[]): Desk {
   return { keeping: fakeKeeping(asked) } as unknown as Desk;
