@@ -63,7 +63,7 @@ export class Program implements Computation {
     }
     const { node } = this;
     node.restart();
-    this.ranAt = this.versions;
+    this.ranAt = this.version;
     for (let start = from; start < to; start += CHUNK) {
       const count = Math.min(CHUNK, to - start);
       node.fill(start, count);
@@ -80,9 +80,9 @@ export class Program implements Computation {
       return;
     }
     // Where work was broken off, inputs may have changed since.
-    const { versions } = this;
-    if (this.ranAt !== versions) this.node.restart();
-    this.ranAt = versions;
+    const { version } = this;
+    if (this.ranAt !== version) this.node.restart();
+    this.ranAt = version;
     this.node.fill(row, 1);
     this.node.trace(0, trace);
   }
@@ -95,7 +95,8 @@ export class Program implements Computation {
     return this.node.value(0) === 1;
   }
 
-  private get versions(): number {
+  /** Another number whenever an input may have changed. */
+  get version(): number {
     return this.inputs.reduce((sum, { column }) => sum + column.version, 0);
   }
 

@@ -173,7 +173,21 @@ function isSame(a: number | undefined, b: number): boolean {
 }
 
 // A long fence wants thousands of rails of a few lengths.
+const gathered = new WeakMap<
+  readonly number[],
+  { readonly counts: readonly number[]; readonly alike: readonly Pieces[] }
+>();
+
+// The lines of a list ask for the same pieces, one stock length after another, and a long run has many.
 function alikeAsOne(pieces: readonly number[], counts: readonly number[]): readonly Pieces[] {
+  const known = gathered.get(pieces);
+  if (known?.counts === counts) return known.alike;
+  const alike = piecesOf(pieces, counts);
+  gathered.set(pieces, { counts, alike });
+  return alike;
+}
+
+function piecesOf(pieces: readonly number[], counts: readonly number[]): readonly Pieces[] {
   const wanted = new Map<number, number>();
   pieces.forEach((length, at) => {
     wanted.set(length, (wanted.get(length) ?? 0) + (counts[at] ?? 0));

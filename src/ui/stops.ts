@@ -141,11 +141,21 @@ interface StopOfRows extends Stop {
 /** Stops that say the same of several rows, said once. */
 function alike(stops: readonly Stop[]): readonly StopOfRows[] {
   const groups = new Map<string, StopOfRows>();
+  let [last, group]: [Stop | undefined, StopOfRows | undefined] = [undefined, undefined];
   for (const stop of stops) {
-    const said = `${stop.level} ${stop.message} ${stop.source}`;
-    const group = groups.get(said) ?? { ...stop, said, rows: [] };
+    // They come rule by rule, and on a long run by the thousand.
+    if (
+      !group ||
+      last?.message !== stop.message ||
+      last.level !== stop.level ||
+      last.source !== stop.source
+    ) {
+      const said = `${stop.level} ${stop.message} ${stop.source}`;
+      group = groups.get(said) ?? { ...stop, said, rows: [] };
+      groups.set(said, group);
+      last = stop;
+    }
     if (stop.row !== undefined && stop.sheet !== JOB) group.rows.push(stop);
-    groups.set(said, group);
   }
   return [...groups.values()];
 }

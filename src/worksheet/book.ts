@@ -20,7 +20,7 @@ import { LiveSheet } from './sheet-view.ts';
 import { shownUnit } from './shown.ts';
 import { typingChanges } from './typing.ts';
 import type { Ask, BookChange, BookView, Entry, SheetView, Stop, CutList } from './view.ts';
-import { cutLists } from './cut-lists.ts';
+import { CUT_FROM, cutLists } from './cut-lists.ts';
 import { WhatIf } from './what-if.ts';
 import { pointersOf } from './pointers.ts';
 import { spotOf, workingOf } from './working.ts';
@@ -39,6 +39,9 @@ export class Book implements BookView {
   private live: readonly LiveSheet[];
   private readonly listeners = new Set<(change: BookChange) => void>();
   private readonly work: BookWork;
+  private cut:
+    | { readonly engine: Engine; readonly version: number; readonly lists: readonly CutList[] }
+    | undefined;
 
   /** `pace` lets a page draw while a long job is worked out. */
   constructor(notebook: Notebook, pace?: Pace) {
@@ -112,7 +115,12 @@ export class Book implements BookView {
   }
 
   cuts(): readonly CutList[] {
-    return cutLists(this);
+    const { engine } = this;
+    const version = engine.versionOf(CUT_FROM);
+    // A long run is planned again only where one of its lengths changed, and not with every key.
+    if (this.cut?.engine !== engine || this.cut.version !== version)
+      this.cut = { engine, version, lists: cutLists(this) };
+    return this.cut.lists;
   }
 
   subscribe(listener: (change: BookChange) => void): () => void {

@@ -6,6 +6,23 @@ interface Wanted {
   readonly count: number;
 }
 
+/** The columns that the cutting plans are made from, by sheet. */
+export const CUT_FROM = {
+  job: [
+    'kerf',
+    'stock_lengths',
+    'rail_size',
+    'rail_lengths',
+    'picket_size',
+    'picket_lengths',
+    'picket_length',
+    'picket_waste',
+  ],
+  prices: ['key_length', 'post_section', 'post_price', 'rail_price', 'picket_price'],
+  holes: ['post_length', 'post_section', 'each', 'post_size'],
+  posts: ['rail_cut', 'rail_count', 'picket_count'],
+};
+
 /** The cutting plans behind the materials sheet, from the same cells. */
 export function cutLists(book: BookView): readonly CutList[] {
   const job = book.sheet('job');

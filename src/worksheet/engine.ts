@@ -88,6 +88,15 @@ export class Engine {
     }
   }
 
+  /** Another number whenever a cell of these columns, named by sheet, may have changed. */
+  versionOf(columns: Readonly<Record<string, readonly string[]>>): number {
+    return Object.entries(columns).reduce((sum, [sheet, names]) => {
+      const bands = this.models.get(sheet)?.bands ?? [];
+      const found = bands.flatMap((band) => names.flatMap((name) => band.columns.get(name) ?? []));
+      return found.reduce((all, { result }) => all + result.version, sum);
+    }, 0);
+  }
+
   private breakLoop({ loop }: LoopError): boolean {
     const names = loopNames(loop);
     const own = names.find((name) => this.isYours(name) && !this.badFormulas.has(name));

@@ -1,4 +1,4 @@
-import type { Trace } from '../formula/index.ts';
+import type { Program, Trace } from '../formula/index.ts';
 import { KNOWN, UNREAD, type Column } from '../graph/index.ts';
 import type { Notebook } from '../notebook/index.ts';
 import { sentence, type Problem } from '../units/index.ts';
@@ -33,9 +33,11 @@ export function reasonsFor(
   const seen = new Set<string>();
 
   function follow(at: Column, atRow: number): void {
+    // A total over a long sheet asks for each of its rows.
+    if (waits.size + problems.length >= MOST) return;
     const owner = engine.owners.get(at);
     const key = `${at.name}/${at.rows.name}/${String(atRow)}`;
-    if (!owner || seen.has(key) || waits.size + problems.length >= MOST) return;
+    if (!owner || seen.has(key)) return;
     seen.add(key);
     const { model, hidden, sheet, band } = owner;
     const trace: Trace = {
@@ -43,7 +45,7 @@ export function reasonsFor(
       wrong: (problem) => problems.push({ problem, column: at, row: atRow }),
     };
     if (hidden) {
-      hidden.program?.explain(atRow, trace);
+      explain(hidden.program, at, atRow, trace);
       return;
     }
     if (!model) return;
@@ -55,7 +57,7 @@ export function reasonsFor(
     if (!isEntry) {
       const bad = engine.badFormulas.get(`${model.sheet}.${id}`);
       if (bad) trace.wrong(bad);
-      else model.program?.explain(atRow, trace);
+      else explain(model.program, at, atRow, trace);
     }
     // Where a formula names nothing that could change it, typing here is the way on.
     if (isEntry || (model.entry !== undefined && waits.size + problems.length === before)) {
@@ -67,6 +69,49 @@ export function reasonsFor(
 
   if (column.states[row] !== KNOWN) follow(column, row);
   return { waits, problems };
+}
+
+/** What a formula tells of one row. */
+type Reason = (trace: Trace) => void;
+
+/** What the single values of the job had to tell, at one version of what they follow from. */
+const told = new WeakMap<
+  Program,
+  { readonly version: number; readonly reasons: readonly Reason[] }
+>();
+
+/** Asks a formula why it has no value. Many cells wait for the same single value, which is asked once. */
+function explain(program: Program | undefined, column: Column, row: number, trace: Trace): void {
+  if (!program) return;
+  if (column.rows.count !== 1) {
+    program.explain(row, trace);
+    return;
+  }
+  const { version } = program;
+  let known = told.get(program);
+  if (known?.version !== version)
+    told.set(program, (known = { version, reasons: reasonsOf(program) }));
+  for (const tell of known.reasons) tell(trace);
+}
+
+function reasonsOf(program: Program): readonly Reason[] {
+  const reasons: Reason[] = [];
+  const note = (reason: Reason): void => {
+    if (reasons.length < MOST) reasons.push(reason);
+  };
+  program.explain(0, {
+    lacks: (column, row) => {
+      note((trace) => {
+        trace.lacks(column, row);
+      });
+    },
+    wrong: (problem) => {
+      note((trace) => {
+        trace.wrong(problem);
+      });
+    },
+  });
+  return reasons;
 }
 
 /** The reasons as one line for a cell of the given row: what it waits for, or what is wrong and what to do. */

@@ -10,6 +10,9 @@ import { rowKeyAt, rowNameAt } from './row-names.ts';
 import { isMetric, shownUnit, shownWithUnit } from './shown.ts';
 import type { CellView, ColumnView, SheetView } from './view.ts';
 
+/** A row of one of the bands. */
+type Line = readonly [BandModel, number];
+
 /** A sheet of the engine, as screens and pages read it. */
 export class LiveSheet implements SheetView {
   readonly id: string;
@@ -28,6 +31,8 @@ export class LiveSheet implements SheetView {
         readonly columns: readonly ColumnView[];
       }
     | undefined;
+
+  private listed: { readonly revision: number; readonly lines: readonly Line[] } | undefined;
 
   constructor(sheet: SheetModel, engine: Engine, notebook: Notebook) {
     this.sheet = sheet;
@@ -135,7 +140,14 @@ export class LiveSheet implements SheetView {
   }
 
   // A line whose condition is false is not on the list; one that is not decided yet is, and says what it waits for.
-  private lines(): readonly (readonly [BandModel, number])[] {
+  private lines(): readonly Line[] {
+    const { revision } = this.engine;
+    // They are asked for again with every cell.
+    if (this.listed?.revision !== revision) this.listed = { revision, lines: this.linesNow() };
+    return this.listed.lines;
+  }
+
+  private linesNow(): readonly Line[] {
     return this.sheet.bands.flatMap((band) =>
       Array.from({ length: band.rows.count }, (_, row) => [band, row] as const).filter(
         ([, row]) => band.when?.column.values[row] !== 0,
@@ -143,7 +155,7 @@ export class LiveSheet implements SheetView {
     );
   }
 
-  private at(index: number): readonly [BandModel, number] {
+  private at(index: number): Line {
     const [first] = this.sheet.bands;
     const found =
       this.sheet.definition.rows.from === 'lines'
