@@ -32,6 +32,7 @@ export function headWords({ label, unit, hint }: ColumnView): string {
 
 // A column that is worked out as well has something in every row: it is filled once somebody typed.
 function isFilled(sheet: SheetView, { id, entered, formula }: ColumnView): boolean {
+  if (sheet.isFilled) return sheet.isFilled(id, LOOKED_AT);
   const looked = Math.min(sheet.rowCount, LOOKED_AT);
   for (let row = 0; row < looked; row += 1) {
     const { state, typed } = sheet.cell(row, id);

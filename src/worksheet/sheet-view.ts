@@ -1,7 +1,7 @@
 import { decode } from '../formula/index.ts';
-import { KNOWN, type Rows } from '../graph/index.ts';
+import { KNOWN, WRONG, type Rows } from '../graph/index.ts';
 import type { Notebook } from '../notebook/index.ts';
-import { cellView } from './cell.ts';
+import { cellView, typedText } from './cell.ts';
 import type { Engine } from './engine.ts';
 import type { BandModel, ColumnModel, SheetModel } from './model.ts';
 import { isOwn } from './own.ts';
@@ -122,6 +122,21 @@ export class LiveSheet implements SheetView {
     const model = band.columns.get(column);
     if (!model) throw new Error(`Sheet ${this.id} has no column ${column}.`);
     return cellView(this.sheet, band, model, row, this.engine, this.notebook);
+  }
+
+  isFilled(column: string, rows: number): boolean {
+    const { sheet, engine, notebook } = this;
+    for (let index = 0; index < Math.min(rows, this.rowCount); index++) {
+      const [band, row] = this.at(index);
+      const model = band.columns.get(column);
+      if (!model) return false;
+      const id = rowIdAt(sheet, band, row, notebook, engine.models) ?? '';
+      if (model.entry && typedText(model, id, notebook) !== undefined) return true;
+      // What is worked out as well has something in every row: it is filled once somebody typed.
+      const state = model.suggestion ? undefined : model.result.states[row];
+      if (state === KNOWN || state === WRONG) return true;
+    }
+    return false;
   }
 
   totals(): ReadonlyMap<string, string> {

@@ -25,6 +25,8 @@ export interface SheetView {
   /** What a row is called aloud: `post 3`, `80 lb`. */
   rowName(index: number): string;
   cell(index: number, column: string): CellView;
+  /** What looking at each cell of a column would tell, sooner: whether any of the first rows is filled. */
+  isFilled?(column: string, rows: number): boolean;
   /** The totals row: column id -> text with its unit; empty where nothing is totalled. */
   totals(): ReadonlyMap<string, string>;
 }

@@ -11,7 +11,7 @@ import { slips } from './guard.ts';
 import { commandLine } from './node/command-line.ts';
 import { importing } from './node/import.ts';
 import { openingWithoutPage } from './node/open.ts';
-import { table } from './table.ts';
+import { methods, table } from './table.ts';
 
 // Every figure is held against a floor or a peer measured in the same run. `--quick` measures the
 // graph alone, on fewer posts, and ends with 1 where a ratio slipped far beyond its goal.
@@ -58,6 +58,7 @@ if (isQuick) {
   for (const words of wrong) say(words);
   if (wrong.length > 0) process.exitCode = 1;
 } else {
+  say(`\nHow each was measured\n${methods(figures)}`);
   mkdirSync(RESULTS, { recursive: true });
   const machine = { node: process.version, processors: cpus().length, model: cpus()[0]?.model };
   const results = { machine, seconds, missing, figures, curves };

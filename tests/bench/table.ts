@@ -16,6 +16,12 @@ export function table(figures: readonly Figure[]): string {
   return lines.join('\n');
 }
 
+/** A line on how each figure was measured, those of several sizes once. */
+export function methods(figures: readonly Figure[]): string {
+  const lines = figures.map(({ part, what, how }) => `${part}, ${what}: ${how}.`);
+  return [...new Set(lines)].join('\n');
+}
+
 function cells({ part, what, size, found, against, ratio, goal, met }: Figure): string[] {
   const verdict = met === undefined ? '' : met ? 'met' : 'MISSED';
   const shown = ratio === undefined ? '' : ratio >= 10 ? ratio.toFixed(0) : ratio.toFixed(2);
