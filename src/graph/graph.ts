@@ -82,8 +82,9 @@ export class Graph {
         if (!recompute(node, rows, pass, isOver)) return { changed, isDone: false };
         const { different } = pass;
         pass.different = undefined;
+        // The one row left of several may be as it was, and the column is another all the same.
+        if (different !== undefined || pass.moved.has(node.rows)) node.version += 1;
         if (different === undefined) continue;
-        node.version += 1;
         pass.changed.set(node, different);
         changed.set(node, different);
         if (isOver?.()) return this.left(pass, changed);
@@ -121,7 +122,9 @@ export class Graph {
     for (const node of order.slice(pass.next)) {
       if (node instanceof Column) {
         const rows = this.due(node, pass);
-        if (rows !== undefined) this.stale.set(node, rows === 'all' ? rows : new Set(rows));
+        if (rows === undefined) continue;
+        this.stale.set(node, rows === 'all' ? rows : new Set(rows));
+        if (pass.moved.has(node.rows)) node.version += 1;
       } else if (isDerived(node)) {
         const shifted = this.isShifted(node, pass);
         if (shifted || this.isUndecided(node, pass)) this.waiting.set(node, shifted);
