@@ -1,13 +1,8 @@
-import { spawn, type ChildProcess } from 'node:child_process';
-import { once } from 'node:events';
-import { mkdtemp, readFile, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { chromium, type Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, it } from 'vitest';
 import type * as Storage from '../../src/storage/index.ts';
-import { CHROMIUM_FLAGS, findChromium } from '../chromium.ts';
 import { bundled } from './bundle.ts';
+import { mortalBrowser, type MortalBrowser } from './mortal-browser.ts';
 
 declare const globalThis: typeof window & {
   backplumbStorage: typeof Storage;
@@ -31,18 +26,16 @@ const LATEST_RESTORE_MS = 250;
 
 const figures: string[] = [];
 let storage: string;
-let profile: string;
-let running: ChildProcess | undefined;
+let browser: MortalBrowser;
 
 beforeAll(async () => {
   storage = await bundled('src/storage/index.ts', 'backplumbStorage');
 });
 beforeEach(async () => {
-  profile = await mkdtemp(join(tmpdir(), 'backplumb-crash-'));
+  browser = await mortalBrowser();
 });
 afterEach(async () => {
-  await kill();
-  await rm(profile, { recursive: true, force: true });
+  await browser.remove();
 });
 afterAll(() => {
   process.stdout.write(`\nKilled browsers: ${figures.join('; ')}.\n`);
@@ -68,7 +61,7 @@ describe('a browser killed at any moment', () => {
         void page.evaluate(appendAndFold, round).catch(() => undefined);
         while (acknowledged === 0) await wait(1);
         await wait(Math.random() * LATEST_FOLD_MS);
-        await kill();
+        await browser.kill();
         const fresh = await openPage(() => undefined);
         // A fold leaves the copy before it as an earlier one.
         if ((await fresh.evaluate(readKeys)).includes(`past,oak ${String(round)},0`)) done += 1;
@@ -76,7 +69,7 @@ describe('a browser killed at any moment', () => {
         const { kept, setAside, rows } = await fresh.evaluate(lastEdit, `oak ${String(round)}`);
         expect({ setAside, kept, rows }).toEqual({ setAside: [], kept: acknowledged, rows: 5000 });
         shown += acknowledged;
-        await kill();
+        await browser.kill();
       }
       figures.push(
         `${String(KILLS.folding)} while folding (${String(halfway)} before it was done, ${String(done)} after), ${String(shown)} acts shown saved, 0 lost, 0 torn`,
@@ -96,14 +89,14 @@ describe('a browser killed at any moment', () => {
         void page.evaluate(openAll, { round, count: OLD }).catch(() => undefined);
         const last = Math.floor(Math.random() * OLD);
         while (opened < last) await wait(1);
-        await kill();
+        await browser.kill();
         const fresh = await openPage(() => undefined);
         const left = (await fresh.evaluate(readKeys)).filter((key) => key.startsWith('now'));
         if (left.length > 0 && left.length < OLD) caught += 1;
         const found = await fresh.evaluate(openAll, { round, count: OLD });
         expect(found).toEqual(Array.from({ length: OLD }, (_, at) => `reading ${String(at)}`));
         upgraded += found.length;
-        await kill();
+        await browser.kill();
       }
       figures.push(
         `${String(KILLS.upgrading)} while upgrading (${String(caught)} caught it halfway), ${String(upgraded)} notebooks, 0 torn`,
@@ -124,7 +117,7 @@ describe('a browser killed at any moment', () => {
         void page.evaluate(restoreWithoutEnd, backup).catch(() => undefined);
         while (done === 0) await wait(1);
         await wait(Math.random() * LATEST_RESTORE_MS);
-        await kill();
+        await browser.kill();
         const saved = done;
         const fresh = await openPage(() => undefined);
         const { kept, setAside } = await fresh.evaluate(lastEdit, `there ${String(round)}`);
@@ -137,7 +130,7 @@ describe('a browser killed at any moment', () => {
         shown += saved;
         if (there > saved) whole += 1;
         else none += 1;
-        await kill();
+        await browser.kill();
       }
       figures.push(
         `${String(KILLS.restoring)} while restoring, ${String(shown)} backups of ${String(RESTORED)} notebooks shown restored, 0 lost, 0 torn (the one under way was wholly there ${String(whole)} times, and not at all ${String(none)} times)`,
@@ -155,14 +148,14 @@ async function appendAndKill(kills: number): Promise<void> {
     const before = acknowledged;
     while (acknowledged === before) await wait(5);
     await wait(Math.random() * LATEST_KILL_MS);
-    await kill();
+    await browser.kill();
     const saved = acknowledged;
     const fresh = await openPage(() => undefined);
     const { kept, setAside } = await fresh.evaluate(lastEdit, 'oak');
     expect({ setAside, isKept: kept >= saved }).toEqual({ setAside: [], isKept: true });
     shown += saved - before;
     acknowledged = kept;
-    await kill();
+    await browser.kill();
   }
   figures.push(
     `${String(kills)} while appending, ${String(shown)} acts shown saved, 0 lost, 0 torn`,
@@ -170,39 +163,11 @@ async function appendAndKill(kills: number): Promise<void> {
 }
 
 async function openPage(acknowledge: (number: number) => void): Promise<Page> {
-  await rm(join(profile, 'DevToolsActivePort'), { force: true });
-  const flags = [...CHROMIUM_FLAGS, '--headless', '--remote-debugging-port=0'];
-  // A group of its own, so that every one of its processes can be killed at one blow.
-  running = spawn(findChromium(), [...flags, `--user-data-dir=${profile}`, 'about:blank'], {
-    detached: true,
-    stdio: 'ignore',
-    env: { ...process.env, TMPDIR: profile },
-  });
-  const browser = await chromium.connectOverCDP(`http://127.0.0.1:${await debuggingPort()}`);
-  const context = browser.contexts()[0] ?? (await browser.newContext());
-  const page = await context.newPage();
+  const page = await browser.start();
   await page.exposeFunction('acknowledge', acknowledge);
   await page.goto(new URL('icon.svg', inject('address')).href);
   await page.evaluate(storage);
   return page;
-}
-
-async function debuggingPort(): Promise<string> {
-  for (;;) {
-    const text = await readFile(join(profile, 'DevToolsActivePort'), 'utf8').catch(() => '');
-    const [port = '', path = ''] = text.split('\n');
-    if (path !== '') return port;
-    await wait(50);
-  }
-}
-
-async function kill(): Promise<void> {
-  const ending = running;
-  running = undefined;
-  if (ending?.pid === undefined || ending.exitCode !== null) return;
-  const ended = once(ending, 'exit');
-  process.kill(-ending.pid, 'SIGKILL');
-  await ended;
 }
 
 function wait(time: number): Promise<void> {

@@ -1,6 +1,13 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type * as Storage from '../../src/storage/index.ts';
+import { bundled } from './bundle.ts';
 import { openApp, startBrowser } from './open.ts';
+
+declare const globalThis: typeof window & {
+  backplumbStorage: typeof Storage;
+  shelf: Storage.Shelf;
+};
 
 // Two pages on a busy machine.
 const LONG = { timeout: 10_000 };
@@ -13,7 +20,7 @@ afterAll(async () => {
   await browser.close();
 });
 
-describe('two windows on one job', () => {
+describe('two windows on one job', { timeout: 90_000 }, () => {
   it('both see an edit, keep both of two that cross, and settle on the chosen one', async () => {
     const { page: one, complaints } = await openApp(browser);
     await one.getByRole('button', { name: 'Start empty' }).click();
@@ -51,16 +58,24 @@ describe('two windows on one job', () => {
     await page.getByRole('button', { name: 'Start empty' }).click();
     const field = page.locator('[data-column="fence_height"] input');
     await field.waitFor();
+    await type(page, field, '6 ft');
+    await page.getByText('Saved on this device').waitFor();
+    // A window of a later build: what it keeps jobs with, in the same browser.
     const ahead = await page.context().newPage();
-    await ahead.goto(page.url());
-    // What a window of a later build says when it opens.
-    await ahead.evaluate(() => {
-      new BroadcastChannel('backplumb').postMessage({ say: 'here', format: 99 });
-    });
+    await ahead.goto(new URL('icon.svg', page.url()).href);
+    await ahead.evaluate(await bundled('src/storage/index.ts', 'backplumbStorage'));
+    await ahead.evaluate(openAhead, new URL(page.url()).hash.slice(1));
+    await page.getByText('A newer Backplumb is open in another window').waitFor();
     await page.getByRole('button', { name: 'Reload this page' }).waitFor();
     await type(page, field, '5 ft');
     await page.keyboard.press('Tab');
-    await expect.poll(() => field.inputValue(), LONG).not.toBe('5 ft');
+    // It still shows what the newer one writes.
+    await expect.poll(() => field.inputValue(), LONG).toBe('6 ft 6 in');
+    // The work of both builds is there, and the older one opens it to be looked at.
+    expect(await ahead.evaluate(heightKept, new URL(page.url()).hash.slice(1))).toBe('6 ft 6 in');
+    await page.reload();
+    await page.getByText('written by a newer version').waitFor();
+    await expect.poll(() => field.inputValue(), LONG).toBe('6 ft 6 in');
   });
 });
 
@@ -69,4 +84,20 @@ async function type(page: Page, field: ReturnType<Page['locator']>, text: string
   await page.keyboard.press('ControlOrMeta+a');
   await page.keyboard.type(text);
   await page.keyboard.press('Enter');
+}
+
+// The functions below run in the page.
+
+async function openAhead(id: string): Promise<void> {
+  globalThis.shelf = await globalThis.backplumbStorage.openShelf({}, { format: 99 });
+  const opened = await globalThis.shelf.open(id);
+  if (!('notebook' in opened)) throw new Error(opened.found);
+  const before = opened.notebook.document.inputs.get('fence_height');
+  opened.notebook.do('type', [{ edit: 'input', name: 'fence_height', before, after: '6 ft 6 in' }]);
+  await globalThis.shelf.flush();
+}
+
+async function heightKept(id: string): Promise<string | undefined> {
+  const document = await globalThis.shelf.read(id);
+  return 'inputs' in document ? document.inputs.get('fence_height') : document.found;
 }
