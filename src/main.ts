@@ -103,10 +103,12 @@ const desk: Desk = {
     else tellAside(setAside, job);
     return job;
   },
+  pattern: '',
   startEmpty: async () => onScreen(await newJob('New job', true)),
   async openDemo() {
     const [readings, settings] = await Promise.all([fetch(DEMO.readings), fetch(DEMO.job)]);
     const { applyJobFile, readJobFile } = await loadEngine();
+    desk.pattern = '';
     const job = await newJob(DEMO.name);
     const bytes = new Uint8Array(await readings.arrayBuffer());
     // Nothing of the example can be lost.
@@ -252,7 +254,9 @@ async function jobOf({ id, notebook }: OpenedNotebook): Promise<Job> {
 
 async function newJob(name: string, isKeptNow = false): Promise<Job> {
   const { startDocument } = await loadEngine();
-  return jobOf(await shelf.create(crypto.randomUUID(), startDocument(name), isKeptNow));
+  const like = desk.pattern === '' ? undefined : await shelf.read(desk.pattern);
+  const document = startDocument(name, like && !isProblem(like) ? like : undefined);
+  return jobOf(await shelf.create(crypto.randomUUID(), document, isKeptNow));
 }
 
 function onScreen(job: Job): Job {
@@ -300,6 +304,7 @@ function keptJob({
     id,
     name,
     saved: whenInWords(savedAt),
+    isDemo: name === DEMO.name,
     isFinished: archivedAt !== undefined,
     isRemoved: removedAt !== undefined,
     backup: backedUp ? `the last backup is of ${when}, older than the work` : 'in no backup yet',

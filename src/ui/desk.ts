@@ -10,6 +10,8 @@ export interface KeptJob {
   readonly name: string;
   /** When it was last saved, in words. */
   readonly saved: string;
+  /** Whether it is the demo, whose numbers are invented. */
+  readonly isDemo?: boolean;
   /** Put with the finished jobs, or removed and not erased yet. */
   readonly isFinished?: boolean;
   readonly isRemoved?: boolean;
@@ -94,6 +96,8 @@ export interface Handout {
 export interface Desk {
   list(): Promise<readonly KeptJob[]>;
   open(id: string): Promise<OpenJob>;
+  /** The job whose company details, rates and prices a new one takes over; blank for none. */
+  pattern: string;
   startEmpty(): Promise<OpenJob>;
   openDemo(): Promise<OpenJob>;
   /**

@@ -1,5 +1,5 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
-import { customElement, property, query } from 'lit/decorators.js';
+import { customElement, property, query, state } from 'lit/decorators.js';
 import type { Desk, KeptJob } from './desk.ts';
 import { base } from './tokens.ts';
 
@@ -62,6 +62,13 @@ export class Start extends LitElement {
         outline: 3px dashed var(--chalk);
         outline-offset: -8px;
       }
+      .pattern {
+        display: block;
+        margin-top: 14px;
+      }
+      .pattern select {
+        max-width: 100%;
+      }
       .made {
         margin-top: 40px;
         font-size: 15px;
@@ -85,12 +92,16 @@ export class Start extends LitElement {
   /** What went wrong last, in words. */
   @property() trouble = '';
 
+  /** The job that was chosen to take over from; undefined for the last saved. */
+  @state() private chosen: string | undefined;
+
   @query('#readings') private readonly readings!: HTMLInputElement | null;
   @query('#notebook') private readonly notebook!: HTMLInputElement | null;
 
   protected override willUpdate() {
     // Fetched only where there are jobs to list.
     if (this.jobs.length > 0) void import('./keeping/kept-jobs.ts');
+    if (this.desk) this.desk.pattern = this.pattern;
   }
 
   protected override render() {
@@ -122,6 +133,7 @@ export class Start extends LitElement {
           () => this.notebook?.click(),
         )}
       </ul>
+      ${this.renderPattern()}
       <input
         id="readings"
         type="file"
@@ -152,6 +164,31 @@ export class Start extends LitElement {
         <a href="/licences.txt" target="_blank" rel="noreferrer">What Backplumb is built from</a>
       </p>
     </main>`;
+  }
+
+  /** Jobs whose details a new one may take over, the last saved first. */
+  private get patterns(): readonly KeptJob[] {
+    return this.jobs.filter(({ isDemo, isRemoved }) => isDemo !== true && isRemoved !== true);
+  }
+
+  private get pattern(): string {
+    return this.chosen ?? this.patterns[0]?.id ?? '';
+  }
+
+  private renderPattern(): TemplateResult | typeof nothing {
+    if (this.patterns.length === 0) return nothing;
+    return html`<label class="pattern"
+      >A new job takes over company details, rates and the yard’s prices from
+      <select
+        @change=${(event: Event) => (this.chosen = (event.target as HTMLSelectElement).value)}
+      >
+        ${this.patterns.map(
+          ({ id, name, saved }) =>
+            html`<option value=${id} ?selected=${id === this.pattern}>${name}, ${saved}</option>`,
+        )}
+        <option value="" ?selected=${this.pattern === ''}>no job</option>
+      </select></label
+    >`;
   }
 
   private renderWay(label: string, words: string, deed: () => void, name = ''): TemplateResult {

@@ -6,6 +6,8 @@ export interface SheetDefinition {
   readonly id: string;
   readonly title: string;
   readonly question: string;
+  /** Whether its rows are the user’s own, and go from job to job. */
+  readonly carried?: boolean;
   /** The editions of codes and standards its numbers come from, in a sentence. */
   readonly editions?: string;
   readonly rows: RowsDefinition;
@@ -55,6 +57,8 @@ export interface ColumnDefinition {
   /** What a new job has, typed as a person would. */
   readonly start?: string;
   readonly startMetric?: string;
+  /** Whether what is typed is the user’s own, and goes from job to job. */
+  readonly carried?: boolean;
   readonly help?: string;
   readonly source?: string;
   readonly standing?: string;

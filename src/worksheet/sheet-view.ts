@@ -13,6 +13,12 @@ import type { CellView, ColumnView, SheetView } from './view.ts';
 /** A row of one of the bands. */
 type Line = readonly [BandModel, number];
 
+/** The inputs that name the yards, and what heads call them until they do. */
+const YARDS = [
+  ['first_yard', 'first yard'],
+  ['second_yard', 'second yard'],
+] as const;
+
 /** A sheet of the engine, as screens and pages read it. */
 export class LiveSheet implements SheetView {
   readonly id: string;
@@ -63,7 +69,16 @@ export class LiveSheet implements SheetView {
       suggestFrom === undefined ? [] : this.offering(suggestFrom),
     );
     const versions = offers.map(({ model }) => model?.result.version ?? 0);
-    return `${String(isMetric(this.notebook.document))} ${versions.join()}`;
+    const yards = YARDS.map(([input]) => this.notebook.document.inputs.get(input));
+    return `${String(isMetric(this.notebook.document))} ${versions.join()} ${yards.join()}`;
+  }
+
+  /** Words of a head with the yards called as the job calls them. */
+  private named(words: string): string {
+    return YARDS.reduce((text, [input, usual]) => {
+      const name = this.notebook.document.inputs.get(input)?.trim() ?? '';
+      return name === '' ? text : text.replace(usual, () => name);
+    }, words);
   }
 
   private viewColumns(): readonly ColumnView[] {
@@ -74,9 +89,9 @@ export class LiveSheet implements SheetView {
       const model = band?.columns.get(definition.id);
       return {
         id: definition.id,
-        label: definition.label,
+        label: this.named(definition.label),
         called: definition.called ?? definition.label,
-        hint: definition.hint ?? '',
+        hint: this.named(definition.hint ?? ''),
         unit: shownUnit(definition, this.notebook.document),
         kind: model?.kind ?? { type: 'text' },
         entered: definition.entry === true,

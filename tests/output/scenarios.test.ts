@@ -79,6 +79,17 @@ function typePosts(book: Book, keys: readonly string[], cells: Readonly<Record<s
   }
 }
 
+/** The three pages of a job, each as far as its numbers go. */
+function pages(book: Book) {
+  const crew = crewLines(book).map(({ post, action, hole, bags, cut }) =>
+    [post, action, hole, bags, cut].filter((words) => words !== '').join(', '),
+  );
+  const quote = quoteLines(book).map(
+    ({ post, finding, remedy }) => `${post}: ${finding}; ${remedy}`,
+  );
+  return { list: materials(book), crew, quote };
+}
+
 function expectEnding(book: Book, ending: Ending): void {
   const money = (column: string): string =>
     (book.sheet('job')!.cell(0, column).value as number).toFixed(2);
@@ -161,6 +172,55 @@ describe('the run on rock, old footings left and holes beside', () => {
     const short = crewLines(book).filter(({ hazards }) => /hole short/.test(hazards.join()));
     expect(short.map(({ post }) => post)).toEqual(['2', '3']);
   });
+
+  it('has its list, its crew sheet and its quote', () => {
+    const { list, crew, quote } = pages(book);
+    expect(list).toEqual([
+      '5 each 4x4 post 10',
+      '12 each 2x4 rail 8',
+      '14 bag 80 lb concrete mix',
+      '3 bag 3/4 in clean stone gravel',
+      '1 box No. 10 x 3 1/2 in rail screws',
+    ]);
+    // As mixed, to a tenth of a bag up: 1.7994 x 1.1 / 0.6 = 3.299; 1.0991 is 2.015, 1.1283 is 2.069. Posts 72 + 2 + 30.
+    expect(crew).toEqual([
+      '1, replace, 12 in x 36 in, 3.3 of 80 lb, 4x4, 104 in',
+      '2, replace, 12 in x 18 in, 2.1 of 80 lb, 4x4, 104 in',
+      '3, replace, 12 in x 18 1/2 in, 2.1 of 80 lb, 4x4, 104 in',
+      '4, replace, 12 in x 36 in, 3.3 of 80 lb, 4x4, 104 in',
+      '5, replace, 12 in x 36 in, 3.3 of 80 lb, 4x4, 104 in',
+    ]);
+    // The file lists holes and no readings, so nothing was found to be told.
+    expect(quote).toEqual(
+      ['1', '2', '3', '4', '5'].map((post) => `${post}: ; new post in new concrete`),
+    );
+  });
+});
+
+describe('the post snapped below grade', () => {
+  const book = priced('D3-snapped');
+
+  it('comes to 833.82', () => {
+    // Materials 22.50 + 4 x 6.00 = 46.50. Minutes: pull 40, dig 2.5 ft x 20, set and prop 65, rehang 45, two visits
+    //   of 60 = 320. Haul 210 lb and a post, one load 85 + 30. Travel 80. Direct 561.50; x 1.1 = 617.65;
+    //   / 0.8 = 772.0625. Tax 61.7648; a tenth 83.382.
+    expectEnding(book, {
+      materials: '46.50',
+      labor: '320.00',
+      haul: '115.00',
+      direct: '561.50',
+      sums: ['772.06', '61.76', '833.82', '83.38', '750.44'],
+    });
+  });
+
+  it('has its list, its crew sheet and its quote', () => {
+    // 1.751 ft3 x 1.1 / 0.6 = 3.21 bags; the post 72 + 2 + 30 in.
+    expect(pages(book)).toEqual({
+      list: ['1 each 4x4 post 10', '4 bag 80 lb concrete mix'],
+      crew: ['6, replace, 12 in x 30 in, 3.3 of 80 lb, 4x4, 104 in'],
+      quote: ['6: snapped; new post in new concrete'],
+    });
+  });
 });
 
 describe('the wind run, reset with 6x6 posts', () => {
@@ -180,6 +240,31 @@ describe('the wind run, reset with 6x6 posts', () => {
       direct: '4757.35',
       sums: ['6541.36', '523.31', '7064.67', '706.47', '6358.20'],
     });
+  });
+
+  it('has its list, its crew sheet and its quote', () => {
+    const { list, crew, quote } = pages(book);
+    expect(list).toEqual([
+      '13 each 6x6 post 10',
+      '36 each 2x4 rail 8',
+      '43 bag 80 lb concrete mix',
+      '11 bag 3/4 in clean stone gravel',
+      '3 box No. 10 x 3 1/2 in rail screws',
+    ]);
+    // 1.769 x 1.1 / 0.6 = 3.243 bags; posts 72 + 2 + 36 in.
+    expect(crew).toEqual(
+      Array.from(
+        { length: 13 },
+        (_, at) => `${String(at + 1)}, replace, 12 in x 42 in, 3.3 of 80 lb, 6x6, 110 in`,
+      ),
+    );
+    // 72 in / 48 in: each gap half as much again at the top, 1 1/4 in to 3 1/2 to 7/8.
+    expect([quote[0], quote[6], quote[12]]).toEqual([
+      '1: 1 7/8 in out of plumb at the top; new post in new concrete',
+      '7: 5 1/4 in out of plumb at the top; new post in new concrete',
+      '13: 1 5/16 in out of plumb at the top; new post in new concrete',
+    ]);
+    expect(quote).toHaveLength(13);
   });
 });
 
@@ -202,6 +287,37 @@ describe('the run in wet clay, metric, holes beside', () => {
       sums: ['2022.54', '161.80', '2184.34', '218.43', '1965.91'],
     });
     expect(crewLines(book)).toHaveLength(7);
+  });
+
+  it('has its list, its crew sheet and its quote', () => {
+    const { list, crew, quote } = pages(book);
+    expect(list).toEqual([
+      '3 each 100 mm post 2.7',
+      '12 each 2x4 rail 2.4',
+      '15 bag 20 kg concrete mix',
+      '2 bag 20 mm clean stone gravel',
+      '1 box 5 x 90 mm rail screws',
+    ]);
+    // 0.04073 m3 x 1.1 x 108 = 4.84 bags; posts 1,800 + 50 + 650 mm.
+    const plumbed = (post: number) => `${String(post)}, re-plumb`;
+    const replaced = (post: number) =>
+      `${String(post)}, replace, 300 mm x 750 mm, 4.9 of 20 kg, 100 mm, 2500 mm`;
+    expect(crew).toEqual([
+      ...[2, 3].map(plumbed),
+      ...[4, 5, 6].map(replaced),
+      ...[7, 8].map(plumbed),
+    ]);
+    // Gaps 9, 22, 31, 28, 35, 19 and 8 mm, x 1,800 / 1,200; water stands at 4 to 6.
+    expect(quote.map((line) => line.split(';')[0])).toEqual(
+      ['2: 13.5', '3: 33', '4: 46.5', '5: 42', '6: 52.5', '7: 28.5', '8: 12'].map(
+        (line) => `${line} mm out of plumb at the top`,
+      ),
+    );
+    expect(quote.filter((line) => line.includes('wet ground')).map((line) => line[0])).toEqual([
+      '4',
+      '5',
+      '6',
+    ]);
   });
 });
 
@@ -230,5 +346,37 @@ describe('the stepped slope, every post new and 42 in deep', () => {
       direct: '2755.70',
       sums: ['3789.09', '303.13', '4092.22', '409.22', '3683.00'],
     });
+  });
+
+  it('has its list, its crew sheet and its quote', () => {
+    const { list, crew, quote } = pages(book);
+    expect(list).toEqual([
+      '6 each 4x4 post 12',
+      '3 each 4x4 post 10',
+      '24 each 2x4 rail 8',
+      '42 bag 80 lb concrete mix',
+      '8 bag 3/4 in clean stone gravel',
+      '2 box No. 10 x 3 1/2 in rail screws',
+    ]);
+    // 2.4997 ft3 x 1.1 / 0.6 = 4.583 bags; above ground as listed above, and 42 in.
+    const cuts = [
+      '116',
+      '119',
+      '120 1/2',
+      '122',
+      '124 1/4',
+      '123 1/2',
+      '122 1/4',
+      '121',
+      '119 1/2',
+    ];
+    expect(crew).toEqual(
+      cuts.map(
+        (cut, at) => `${String(at + 1)}, replace, 12 in x 48 in, 4.6 of 80 lb, 4x4, ${cut} in`,
+      ),
+    );
+    expect(quote.map((line) => line.split('; ').at(-1))).toEqual(
+      Array<string>(9).fill('new post in new concrete'),
+    );
   });
 });

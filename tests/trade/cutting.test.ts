@@ -49,6 +49,54 @@ describe('planCuts', () => {
     );
   });
 
+  it.each([
+    // P. C. Gilmore, R. E. Gomory, Operations Research 9 (1961), as CUTSTOCK (294) of the GAMS model
+    // library has it: raw rolls of 100 in, the least is 453.
+    [
+      'Gilmore and Gomory’s rolls',
+      100,
+      [
+        [97, 45],
+        [610, 36],
+        [395, 31],
+        [211, 14],
+      ],
+      453,
+    ],
+    // R. Fourer, D. M. Gay, B. W. Kernighan, AMPL, chapter 15 (from memory): rolls of 110 in, 47.
+    [
+      'the AMPL book’s rolls',
+      110,
+      [
+        [48, 20],
+        [35, 45],
+        [24, 50],
+        [10, 55],
+        [8, 75],
+      ],
+      47,
+    ],
+    // W. L. Winston, Operations Research (from memory): 17 ft boards. No fewer than 310 / 17 = 18.2 hold
+    // them, so 19; hand-worked: 15 of 9 + 5 + 3, two of 5 + 3 + 3 + 3 + 3, one of 5 + 5 + 5, one of 3 + 3.
+    [
+      'Winston’s boards',
+      17,
+      [
+        [25, 3],
+        [20, 5],
+        [15, 9],
+      ],
+      19,
+    ],
+  ] as const)('comes to the published least for %s', (_, bar, order, least) => {
+    const wanted = pieces(...order);
+    const plan = planCuts(wanted, [{ length: bar * INCH, price: undefined }], 0)!;
+    expect(plan.bars).toHaveLength(least);
+    expect(plan.bound / (bar * INCH)).toBeCloseTo(least, 6);
+    expect(plan.isLeast).toBe(true);
+    expectWhole(plan, wanted, 0);
+  });
+
   it('cuts each of many different lengths from the first bar with room for it', () => {
     const lengths = fc.uniqueArray(fc.integer({ min: 1, max: 2500 }), { maxLength: 300 });
     fc.assert(

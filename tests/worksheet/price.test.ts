@@ -116,6 +116,18 @@ describe('the snapped post, carried to its price', () => {
     expectNear(job(two, 'materials_cost'), 47, 1e-9);
   });
 
+  it('calls the yards by the names the job gives them', () => {
+    const hints = (book: Book) =>
+      book
+        .sheet('materials')!
+        .columns.flatMap(({ id, hint }) => (/^(first|second)_/.test(id) ? [hint] : []));
+    const usual = ['first yard', 'second yard'];
+    expect(hints(snapped())).toEqual([...usual, ...usual]);
+    const names = ['Invented Lumber', 'Other Yard'];
+    const named = snapped({ first_yard: 'Invented Lumber', second_yard: 'Other Yard' });
+    expect(hints(named)).toEqual([...names, ...names]);
+  });
+
   it('takes a price without a size for every size, and the exact one first', () => {
     // Gravel has no size in most lists; a 4x4 post of 10 ft has its own price.
     const book = sample('D3-snapped', { ...RATES, gravel_depth: '6 in' });

@@ -37,6 +37,18 @@ describe('<bp-app> at the start', () => {
     await expect.poll(() => keptWords()).toContain('North run');
   });
 
+  it.each([
+    ['what is the company’s own in the last one', '{Home}', 'empty, as job-1'],
+    ['nothing of another where that is chosen', '{End}', 'empty, as no job'],
+  ])('begins a new job with %s', async (_, keys, said) => {
+    await open();
+    await expect.poll(() => start().shadowRoot?.querySelector('.pattern')).not.toBeNull();
+    (inside(start(), '.pattern select') as HTMLElement).focus();
+    await userEvent.keyboard(keys);
+    await userEvent.click(inside(start(), '.ways li:nth-child(3) button'));
+    await expect.poll(() => asked).toContain(said);
+  });
+
   it('lists them again when another window changed the shelf', async () => {
     let jobs: readonly KeptJob[] = [];
     await open({ list: () => Promise.resolve(jobs) });
@@ -211,7 +223,10 @@ function fakeDesk(): Desk {
   return {
     list: () => Promise.resolve([{ id: 'job-1', name: 'North run', saved: 'today' }]),
     open: (id) => note(`open ${id}`),
-    startEmpty: () => note('empty'),
+    pattern: '',
+    startEmpty() {
+      return note(`empty, as ${this.pattern === '' ? 'no job' : this.pattern}`);
+    },
     openDemo: () => note('demo'),
     readSite: (file, _, { progress }) => {
       progress(0.5);
