@@ -43,7 +43,7 @@ describe('<bp-app> at the start', () => {
   ])('begins a new job with %s', async (_, keys, said) => {
     await open();
     await expect.poll(() => start().shadowRoot?.querySelector('.pattern')).not.toBeNull();
-    (inside(start(), '.pattern select') as HTMLElement).focus();
+    inside(start(), '.pattern select').focus();
     await userEvent.keyboard(keys);
     await userEvent.click(inside(start(), '.ways li:nth-child(3) button'));
     await expect.poll(() => asked).toContain(said);
