@@ -74,7 +74,6 @@ describe('a whole session on a notebook and a file full of markup', { timeout: 1
       'Earlier today',
       'Backups and room',
     ]) {
-      // prettier-ignore
       await fromMenu(page, choice);
       await page.getByRole('dialog').waitFor();
       await looks.at(
@@ -94,10 +93,10 @@ describe('a whole session on a notebook and a file full of markup', { timeout: 1
       'the supplier’s list',
       'the crew sheet',
       'the quote',
+      'the return visit',
       'the working of this sheet',
       'the whole working',
     ]) {
-      // prettier-ignore
       await fromMenu(page, `Print ${printed}`);
       await page.waitForFunction(() => document.documentElement.dataset['prints'] === 'one');
       await looks.at(printed, [STRANGE]);
