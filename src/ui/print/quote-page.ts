@@ -147,7 +147,10 @@ export class QuotePage extends LitElement {
         <ul class="findings">
           ${alike.map(
             ({ post, finding }) =>
-              html`<li><b>${post}</b> ${setFractions(finding === '' ? 'as agreed' : finding)}</li>`,
+              html`<li>
+                <b>${post}</b>
+                ${setFractions(finding === '' && remedy !== 'not decided yet' ? 'as agreed' : finding)}
+              </li>`,
           )}
         </ul>
       </section>`;
