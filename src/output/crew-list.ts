@@ -1,6 +1,6 @@
-import type { BookView, SheetView } from '../worksheet/index.ts';
+import type { BookView, SheetView, Stop } from '../worksheet/index.ts';
 import { PLAIN_DIALECT, type Dialect } from './export-dialect.ts';
-import { measureIn } from './measure-in.ts';
+import { measuresIn, type Measures } from './measure-in.ts';
 import type { Table } from './table.ts';
 
 /** What the crew does at one post. Every measure carries its unit; what is not known says so. */
@@ -40,12 +40,16 @@ const USUAL = ['re-plumb and repack', 'mend at grade', 'replace in place'];
 export function crewLines(book: BookView, dialect: Dialect = PLAIN_DIALECT): readonly CrewLine[] {
   const posts = book.sheet('posts');
   if (!posts) return [];
+  const measures = measuresIn(book, dialect);
+  const stops = stopsByRow(book);
   return rowsOf(posts).flatMap((row) => {
     const { state, text, note } = posts.cell(row, 'remedy');
     if (state === 'known' && text === 'leave') return [];
     const action =
       state === 'known' ? text : `not decided: ${note === '' ? 'readings are missing' : note}`;
-    return [crewLine(book, posts, row, action, dialect)];
+    return [
+      crewLine({ book, posts, measures, stops: stops.get(posts.rowId(row)) ?? [] }, row, action),
+    ];
   });
 }
 
@@ -61,17 +65,23 @@ export function crewTable(book: BookView, dialect?: Dialect): Table {
   ]; // prettier-ignore
 }
 
+/** What the line of a post is taken from. */
+interface CrewSource {
+  readonly book: BookView;
+  readonly posts: SheetView;
+  readonly measures: Measures;
+  /** The stops at the post. */
+  readonly stops: readonly Stop[];
+}
+
 function crewLine(
-  book: BookView,
-  posts: SheetView,
+  { book, posts, measures, stops }: CrewSource,
   at: number,
   action: string,
-  dialect: Dialect,
 ): CrewLine {
   const row = posts.rowId(at);
-  const of = (sheet: string, column: string): string =>
-    measureIn(dialect, book.sheet(sheet), row, column);
-  const ofJob = (column: string): string => measureIn(dialect, book.sheet('job'), 'job', column);
+  const of = (sheet: string, column: string): string => measures(sheet, row, column);
+  const ofJob = (column: string): string => measures('job', 'job', column);
   const mix = ofJob('mix');
   const byHole = ofJob('bag_rounding') === 'by hole';
   const isNew = action === 'replace';
@@ -112,10 +122,8 @@ function crewLine(
     props: propWords(of),
     rehangAfter: isNew ? rehang(of) : '',
     railEnds: isNew ? railWords(of('posts', 'rail_ends'), ofJob('screws_per_rail_end')) : '',
-    hazards: hazards(book, row, of),
-    stops: book
-      .stops()
-      .flatMap((stop) => (stop.level === 'stop' && stop.row === row ? [stop.message] : [])),
+    hazards: hazards(stops, of),
+    stops: stops.flatMap(({ level, message }) => (level === 'stop' ? [message] : [])),
   };
 }
 
@@ -166,16 +174,11 @@ function railWords(ends: string, screws: string): string {
   return screws === '' ? ends : `${ends}, ${screws} screws each`;
 }
 
-function hazards(book: BookView, row: string, of: Of): readonly string[] {
+function hazards(stops: readonly Stop[], of: Of): readonly string[] {
   const stopped = of('posts', 'stopped_by');
   const water = of('posts', 'standing_water');
   const lever = [of('removal', 'lever_low'), of('removal', 'lever_high')];
-  const rules = new Set(
-    book
-      .stops()
-      .filter((stop) => stop.row === row)
-      .map(({ rule }) => rule),
-  );
+  const rules = new Set(stops.map(({ rule }) => rule));
   return [
     stopped === '' ? '' : `stopped by ${stopped}`,
     rockWords(of('holes', 'rock_choice'), of('holes', 'rock_next')),
@@ -197,6 +200,16 @@ function rockWords(choice: string, then: string): string {
 
 function joined(parts: readonly string[], by: string): string {
   return parts.filter((part) => part !== '').join(by);
+}
+
+function stopsByRow(book: BookView): ReadonlyMap<string | undefined, readonly Stop[]> {
+  const byRow = new Map<string | undefined, Stop[]>();
+  for (const stop of book.stops()) {
+    const others = byRow.get(stop.row);
+    if (others) others.push(stop);
+    else byRow.set(stop.row, [stop]);
+  }
+  return byRow;
 }
 
 function rowsOf(sheet: SheetView): readonly number[] {

@@ -1,6 +1,6 @@
 import type { BookView, PriceLine, SheetView } from '../worksheet/index.ts';
 import { PLAIN_DIALECT, numberIn, type Dialect } from './export-dialect.ts';
-import { measureIn } from './measure-in.ts';
+import { measuresIn, type Measures } from './measure-in.ts';
 import { stepWords } from './money-step.ts';
 import type { Table } from './table.ts';
 
@@ -63,6 +63,7 @@ const INCLUDED: Readonly<Record<string, string>> = {
 export function quoteLines(book: BookView, dialect: Dialect = PLAIN_DIALECT): readonly QuoteLine[] {
   const posts = book.sheet('posts');
   if (!posts) return [];
+  const measures = measuresIn(book, dialect);
   return rowsOf(posts).flatMap((row) => {
     const remedy = posts.cell(row, 'remedy');
     if (remedy.state === 'known' && remedy.text === 'leave') return [];
@@ -70,7 +71,7 @@ export function quoteLines(book: BookView, dialect: Dialect = PLAIN_DIALECT): re
     return [
       {
         post: posts.rowKey(row),
-        finding: findingAt(book, posts, row, dialect),
+        finding: findingAt(book, posts, row, measures),
         remedy: known === '' ? 'not decided yet' : (DONE[known] ?? known),
         included: INCLUDED[known] ?? '',
       },
@@ -167,8 +168,8 @@ export function moneyText(
   return `${numberIn(value.toFixed(2), dialect)} ${job.cell(0, 'currency').text}`.trim();
 }
 
-function findingAt(book: BookView, posts: SheetView, row: number, dialect: Dialect): string {
-  const said = (id: string): string => measureIn(dialect, posts, posts.rowId(row), id);
+function findingAt(book: BookView, posts: SheetView, row: number, measures: Measures): string {
+  const said = (id: string): string => measures('posts', posts.rowId(row), id);
   const offset = said('top_offset');
   const isOut = offset !== '' && posts.cell(row, 'top_offset').value !== 0;
   const probe = posts.cell(row, 'probe_depth').value;

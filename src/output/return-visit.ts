@@ -1,6 +1,6 @@
 import type { BookView } from '../worksheet/index.ts';
 import { PLAIN_DIALECT, type Dialect } from './export-dialect.ts';
-import { measureIn } from './measure-in.ts';
+import { measuresIn } from './measure-in.ts';
 import type { Table } from './table.ts';
 
 /** One post read again, beside its first reading. Blank where it was not read. */
@@ -28,15 +28,16 @@ export function returnLines(
 ): readonly ReturnLine[] {
   const visit = book.sheet('return_visit');
   if (!visit) return [];
+  const measures = measuresIn(book, dialect);
   return Array.from({ length: visit.rowCount }, (_, at) => {
     const row = visit.rowId(at);
-    const of = (column: string): string => measureIn(dialect, visit, row, column);
+    const of = (column: string): string => measures('return_visit', row, column);
     const over = (gap: string, level: string): string =>
       gap === '' || level === '' ? gap : `${gap} over ${level}`;
     return {
       post: visit.rowKey(at),
-      work: measureIn(dialect, book.sheet('posts'), row, 'work'),
-      first: over(of('first_gap'), measureIn(dialect, book.sheet('posts'), row, 'level_length')),
+      work: measures('posts', row, 'work'),
+      first: over(of('first_gap'), measures('posts', row, 'level_length')),
       again: over(of('total_again'), of('level_again')),
       change: of('change'),
       proof: of('proof'),
