@@ -67,12 +67,13 @@ describe('the crew sheet', () => {
   });
 
   it('tells a finer way, and how many holes it takes', () => {
+    // One hole and 6 in of soil beside the old one: 12 in and 6 in (common practice, no source).
     const book = sample('D3-snapped');
     const [row] = [book.sheet('posts')!.rowId(0)];
     typeInto(book, 'posts', row, { method: 'two posts beside' });
     expect(crewLines(book)[0]).toMatchObject({
       way: 'two posts beside',
-      hole: '2 of 12 in x 30 in',
+      hole: '2 of 12 in x 30 in, 18 in to either side',
     });
     expect(lines[0]).toMatchObject({ way: '', hole: '12 in x 30 in' });
   });
