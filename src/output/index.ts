@@ -23,6 +23,7 @@ export {
   quoteWaits,
 } from './quote.ts';
 export { proofWords, returnLines, returnTable, type ReturnLine } from './return-visit.ts';
+export { rowsInWords, stopsAlike, type SharedStop } from './stops-alike.ts';
 export { tableCsv, type Table } from './table.ts';
 export { hasAsks, takeoffJson, takeoffText, type LooseAsk, type Takeoff } from './takeoff.ts';
 export { workingText } from './working-text.ts';

@@ -2,6 +2,7 @@ import type { PassedLine } from '../notebook/index.ts';
 import type { Ask, BookView, SheetView, Stop } from '../worksheet/index.ts';
 import { accountFor, type Account } from './account.ts';
 import { materialText } from './material-list.ts';
+import { rowsInWords, stopsAlike } from './stops-alike.ts';
 
 /** A question about the file that stands in no cell. */
 export interface LooseAsk {
@@ -109,9 +110,10 @@ function askLine({ line, rowName, columnLabel, text, question }: Ask): string {
 }
 
 function lines(stops: readonly Stop[], level: Stop['level']): readonly string[] {
-  return stops
-    .filter((stop) => stop.level === level)
-    .map(({ rowName, message }) => (rowName === '' ? message : `${rowName}: ${message}`));
+  return stopsAlike(stops.filter((stop) => stop.level === level)).map((stop) => {
+    const rows = rowsInWords(stop);
+    return rows === '' ? stop.message : `${rows}: ${stop.message}`;
+  });
 }
 
 // `hole 3` and `post 3` are both post 3.

@@ -1,14 +1,12 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import type { BookView, Stop } from '../worksheet/index.ts';
+import { stopsAlike, type SharedStop } from '../output/index.ts';
+import type { BookView } from '../worksheet/index.ts';
 import { send } from './events.ts';
 import { FollowBook } from './follow-book.ts';
 import { setFractions } from './fraction.ts';
 import { base } from './tokens.ts';
 import { counted, stopsAt } from './waiting.ts';
-
-/** The sheet that is one row, and is in sight beside its stops. */
-const JOB = 'job';
 
 /** More cautions than this are folded away until asked for; stops never are. */
 const CAUTIONS_SHOWN = 2;
@@ -78,7 +76,7 @@ export class Stops extends LitElement {
   protected readonly follow = new FollowBook(this, () => this.book);
 
   protected override render() {
-    const stops = alike(stopsAt(this.book, this.sheet));
+    const stops = stopsAlike(stopsAt(this.book, this.sheet));
     if (stops.length === 0) return nothing;
     const strong = stops.filter(({ level }) => level === 'stop').length;
     const shown = this.all ? stops : stops.slice(0, strong + CAUTIONS_SHOWN);
@@ -99,7 +97,7 @@ export class Stops extends LitElement {
       }`;
   }
 
-  private renderStop({ said, level, message, source, rows }: StopOfRows): TemplateResult {
+  private renderStop({ said, level, message, source, rows }: SharedStop): TemplateResult {
     const name = level === 'stop' ? 'Stop' : 'Caution';
     const named = this.named.get(said) ?? ROWS_NAMED;
     return html`<li class=${level}>
@@ -130,34 +128,6 @@ export class Stops extends LitElement {
       ${source === '' ? nothing : html`<span class="source">${source}</span>`}
     </li>`;
   }
-}
-
-/** A stop, and all the rows where it says the same. */
-interface StopOfRows extends Stop {
-  readonly said: string;
-  readonly rows: Stop[];
-}
-
-/** Stops that say the same of several rows, said once. */
-function alike(stops: readonly Stop[]): readonly StopOfRows[] {
-  const groups = new Map<string, StopOfRows>();
-  let [last, group]: [Stop | undefined, StopOfRows | undefined] = [undefined, undefined];
-  for (const stop of stops) {
-    // They come rule by rule, and on a long run by the thousand.
-    if (
-      !group ||
-      last?.message !== stop.message ||
-      last.level !== stop.level ||
-      last.source !== stop.source
-    ) {
-      const said = `${stop.level} ${stop.message} ${stop.source}`;
-      group = groups.get(said) ?? { ...stop, said, rows: [] };
-      groups.set(said, group);
-      last = stop;
-    }
-    if (stop.row !== undefined && stop.sheet !== JOB) group.rows.push(stop);
-  }
-  return [...groups.values()];
 }
 
 declare global {

@@ -79,7 +79,7 @@ function renderNumbers({ inNumbers, worked, formula }: Working): TemplateResult 
   return html`<section>
     <h3>In numbers</h3>
     <code class="block">${setFractions(inNumbers)}</code>
-    ${worked === '' ? nothing : html`<p class="line">comes to <b class="value">${figures(worked)}</b></p>`}
+    ${worked === '' ? nothing : html`<p class="line comes">comes to <b class="value">${figures(worked)}</b></p>`}
   </section>`;
 }
 

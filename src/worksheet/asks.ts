@@ -126,9 +126,10 @@ class AskDesk {
   }
 
   /** Whether rows came from a file and not one of them says which it is. */
-  private lacksKeys({ entry }: ColumnModel): boolean {
+  private lacksKeys({ entry, formula }: ColumnModel): boolean {
     const { count } = this.band.rows;
-    if (count < 2 || this.notebook.document.files.length === 0) return false;
+    // The hours of a log follow from its days and times.
+    if (formula || count < 2 || this.notebook.document.files.length === 0) return false;
     return entry !== undefined && entry.states.subarray(0, count).every((state) => state === BLANK);
   }
 

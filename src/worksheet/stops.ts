@@ -10,6 +10,7 @@ import { RowMemories, readCells, shownCells } from './row-memory.ts';
 import { rowIdAt } from './row-ids.ts';
 import { rowNameAt } from './row-names.ts';
 import { inUnit, shownUnit } from './shown.ts';
+import { SharedCauses } from './shared-cause.ts';
 import type { Stop } from './view.ts';
 
 /** Rows looked at between two moments at which somebody else may work. */
@@ -111,16 +112,18 @@ export function filled(
 
 // A rule that refuses leaves its cell without a number: said once, where it went wrong.
 function* wrongCells(engine: Engine, notebook: Notebook): Generator<Stop | undefined> {
+  const shared = new SharedCauses(engine);
   for (const sheet of engine.models.values()) {
     for (const band of sheet.bands) {
       for (const model of band.columns.values()) {
         for (const row of places(model.result.states, WRONG, band.rows.count)) {
           if (band.when?.column.values[row] === 0) continue;
-          yield wrongCell(sheet, band, model, row, engine, notebook);
+          yield wrongCell(sheet, band, model, row, engine, notebook, shared);
         }
       }
     }
   }
+  yield* shared.said((sheet) => engine.models.get(sheet)?.definition.title ?? sheet);
 }
 
 const ownProblems = new RowMemories<Problem | undefined>();
@@ -132,6 +135,7 @@ function wrongCell(
   row: number,
   engine: Engine,
   notebook: Notebook,
+  shared: SharedCauses,
 ): Stop | undefined {
   const { definition, program } = model;
   const id = rowIdAt(sheet, band, row, notebook, engine.models);
@@ -146,7 +150,7 @@ function wrongCell(
           )
       : ownProblem(model, row, engine, notebook);
   if (!own) return undefined;
-  return {
+  const stop: Stop = {
     sheet: sheet.definition.id,
     row: id,
     rowName: rowNameAt(sheet, band, row, notebook, engine),
@@ -155,6 +159,7 @@ function wrongCell(
     message: `${definition.label}: ${sentence({ ...own, where: '' })}`,
     source: definition.source ?? '',
   };
+  return shared.takes(stop, own, model, row) ? undefined : stop;
 }
 
 function ownProblem(

@@ -63,7 +63,9 @@ describe('the crew sheet', () => {
     const [, , worst] = crewLines(sample('D1-tree-run'));
     expect(worst).toMatchObject({ post: '4', reads: '2 1/4 in over 48 in, toward S', stops: [] });
     const [, stopped] = crewLines(sample('D2-rock'));
-    expect(stopped!.stops.join()).toMatch(/Reached 18 in, short of the wanted embedment by 12 in/);
+    expect(stopped!.stops.join()).toMatch(
+      /Stopped by rock at 18 in, short of the wanted embedment by 12 in/,
+    );
   });
 
   it('tells a finer way, and how many holes it takes', () => {

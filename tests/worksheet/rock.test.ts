@@ -56,6 +56,7 @@ describe('a hole stopped by rock', () => {
       .columns.find(({ id }) => id === 'rock_choice');
     expect(column?.choices).toEqual([
       'not chosen',
+      'dig on',
       'move the hole',
       'pin to rock',
       'driven post',

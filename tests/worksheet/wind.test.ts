@@ -144,6 +144,35 @@ describe('a free end', () => {
   });
 });
 
+describe('an input that a rule refuses', () => {
+  it('is one stop at the input, with the rows it stops', () => {
+    // ASCE 7-16 Fig. 29.3-1: the reduction for openings holds from a solid ratio of 0.7.
+    const book = middle({ solid_ratio: '0.5' });
+    const [stop, ...more] = book.stops().filter(({ message }) => message.includes('“0.5”'));
+    expect(more).toEqual([]);
+    expect(stop).toMatchObject({ sheet: 'job', rule: 'solid_ratio', level: 'stop' });
+    expect(stop?.message).toMatch(/^Solid share of the fence: The solid ratio is “0\.5”\. Keep/);
+    expect(stop?.message).toMatch(/It stops Posts 1, 2, 3, 4, .* 12 and 1 more\.$/);
+  });
+
+  it('is told where it stands once it stops a screw for every prop', () => {
+    const book = middle({ screw_length: '2 1/2 in' });
+    const [stop, ...more] = book.stops().filter(({ message }) => message.includes('1.14 in'));
+    expect(more).toEqual([]);
+    expect(stop).toMatchObject({ sheet: 'job', rule: 'screw_length' });
+    expect(stop?.message).toMatch(/It stops Bracing 1, 2, /);
+  });
+
+  it('leaves alone what stands in a row: each row has its own', () => {
+    const heights = run(3, 8).map((cells, at) => ({ ...cells, height: at === 1 ? '0' : '6 ft' }));
+    const stops = siteOf(WINDY, heights).stops();
+    expect(stops.filter(({ sheet, message }) => sheet === 'job' && /“0/.test(message))).toEqual([]);
+    expect(
+      stops.filter(({ rowName, level }) => rowName === 'post 2' && level === 'stop'),
+    ).not.toEqual([]);
+  });
+});
+
 describe('what the sheets do not count', () => {
   it('is told where case C asks more at three to five heights from an end', () => {
     // B/s 45: 0.8 x 1.85 = 1.48 over 1.30 of cases A and B, at 24 ft of a 6 ft fence 272 ft long.

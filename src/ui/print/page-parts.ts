@@ -1,4 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { rowsInWords, stopsAlike } from '../../output/index.ts';
 import type { BookView, CellView, Stop } from '../../worksheet/index.ts';
 import { setFractions } from '../fraction.ts';
 import type { Caution } from './cautions.ts';
@@ -96,16 +97,17 @@ export function cautionList(cautions: readonly Caution[]): TemplateResult {
   </ul>`;
 }
 
-/** Stops first, then cautions, each with the row it bears on; nothing where there are none. */
+/** Stops first, then cautions, each once with the rows it bears on; nothing where there are none. */
 export function stopList(stops: readonly Stop[]): TemplateResult | typeof nothing {
   if (stops.length === 0) return nothing;
-  const order = [...stops].sort((a, b) => Number(a.level !== 'stop') - Number(b.level !== 'stop'));
+  const shared = stopsAlike(stops).map((stop) => ({ ...stop, where: rowsInWords(stop) }));
+  const order = shared.sort((a, b) => Number(a.level !== 'stop') - Number(b.level !== 'stop'));
   return html`<ul class="cautions stops">
     ${order.map(
-      ({ level, rowName, message, source }) =>
+      ({ level, where, message, source }) =>
         html`<li>
           <strong
-            >${level === 'stop' ? 'Stop' : 'Caution'}${rowName === '' ? '' : `, ${rowName}`}:</strong
+            >${level === 'stop' ? 'Stop' : 'Caution'}${where === '' ? '' : `, ${where}`}:</strong
           >
           ${message}${source === '' ? nothing : html` <small>${source}</small>`}
         </li>`,

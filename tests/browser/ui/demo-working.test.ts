@@ -1,65 +1,83 @@
 import { describe, expect, it } from 'vitest';
-import readings from '../../../demo-data/tannery-lane.csv?raw';
-import settings from '../../../demo-data/tannery-lane.job.json?raw';
-import { bringIn, intakeColumns, readSite } from '../../../src/intake/index.ts';
-import { Notebook } from '../../../src/notebook/index.ts';
-import '../../../src/ui/working-detail.ts';
-import { isProblem } from '../../../src/units/index.ts';
-import {
-  applyJobFile,
-  openBook,
-  readJobFile,
-  startDocument,
-  type Book,
-} from '../../../src/worksheet/index.ts';
-import { drawn, onPage } from './on-page.ts';
+import '../../../src/ui/working.ts';
+import { unitFace, withUnit } from '../../../src/ui/unit-face.ts';
+import type { Book } from '../../../src/worksheet/index.ts';
+import { demoBook, filledDemo } from './filled-demo.ts';
+import { drawn, inside, onPage, words } from './on-page.ts';
 
-const book = demoBook();
+/** One worked-out column. */
+interface Computed {
+  readonly name: string;
+  readonly sheet: string;
+  readonly column: string;
+  readonly unit: string;
+  readonly rows: readonly number[];
+}
+
+function computedIn(book: Book): readonly Computed[] {
+  return book.sheets.flatMap((sheet) =>
+    sheet.columns.flatMap(({ id, formula, unit }) =>
+      formula === undefined
+        ? []
+        : [
+            {
+              name: `${sheet.id}.${id}`,
+              sheet: sheet.id,
+              column: id,
+              unit,
+              rows: Array.from({ length: sheet.rowCount }, (_, row) => row),
+            },
+          ],
+    ),
+  );
+}
+
+const book = filledDemo();
 
 describe('the working of the demo job', () => {
-  const columns = book.sheets.flatMap((sheet) =>
-    sheet.rowCount === 0
-      ? []
-      : sheet.columns
-          .filter(({ formula }) => formula !== undefined)
-          .map(({ id }) => ({ name: `${sheet.id}.${id}`, sheet: sheet.id, column: id })),
-  );
+  const columns = computedIn(book);
 
-  it('has every worked-out column of every sheet with rows', () => {
-    expect(columns.length).toBeGreaterThan(60);
+  it('has every worked-out column of every sheet, each known on some row', () => {
+    expect(columns.length).toBeGreaterThan(250);
+    const unknown = columns.filter(({ sheet, column, rows }) => {
+      const view = book.sheet(sheet)!;
+      return rows.every((row) => {
+        const { state, text } = view.cell(row, column);
+        return state !== 'known' || text === '';
+      });
+    });
+    expect(unknown.map(({ name }) => name)).toEqual([]);
   });
 
-  it.each(columns)('of $name shows what the cell shows', async ({ sheet, column }) => {
+  it.each(columns)('of $name shows what the cell shows', async ({ sheet, column, unit, rows }) => {
     const view = book.sheet(sheet)!;
-    const detail = await onPage('bp-working-detail', { working: undefined });
-    for (let row = 0; row < view.rowCount; row++) {
+    const panel = await onPage('bp-working', { book, place: undefined });
+    for (const row of rows) {
       const cell = view.cell(row, column);
-      const working = book.working(sheet, view.rowId(row), column);
-      detail.working = working;
-      await drawn(detail);
-      expect(working?.state).toBe(cell.state);
-      expect(bare(working?.value ?? '')).toContain(bare(cell.text));
-      // What was typed stands in the panel's head; what was worked out stands here.
-      if (cell.state === 'known' && (cell.typed ?? '') === '') {
-        expect(bare(detail.shadowRoot?.textContent ?? '')).toContain(bare(cell.text));
+      panel.place = { sheet, row: view.rowId(row), column };
+      await drawn(panel);
+      const shown = cell.text === '' ? '' : words(inside(panel, '.value'));
+      expect(shown, view.rowName(row)).toBe(withUnit(cell.text, unit));
+      const isTyped = (cell.typed ?? '') !== '';
+      if (cell.state !== 'known' || isTyped) continue;
+      // What the formula comes to, with its own unit, is that same value.
+      const detail = inside(panel, 'bp-working-detail');
+      const comes = detail.shadowRoot?.querySelector('.comes .value');
+      expect(words(comes), view.rowName(row)).toBe(withUnit(cell.text, unit));
+    }
+  });
+
+  it('says for every cell of the job as it is opened what the cell says', () => {
+    const demo = demoBook();
+    for (const { sheet, column, unit, rows } of computedIn(demo)) {
+      const view = demo.sheet(sheet)!;
+      for (const row of rows) {
+        const cell = view.cell(row, column);
+        const working = demo.working(sheet, view.rowId(row), column);
+        expect(working?.state).toBe(cell.state);
+        const value = cell.state === 'known' ? `${cell.text} ${unit}`.trim() : cell.text;
+        expect(unitFace(working?.value ?? ''), `${sheet}.${column}`).toBe(unitFace(value));
       }
     }
   });
 });
-
-// Fractions and units are set apart on the page.
-function bare(text: string): string {
-  return text.replaceAll(/\s/g, '');
-}
-
-function demoBook(): Book {
-  const demo = openBook(new Notebook(startDocument('Tannery Lane')));
-  const bytes = new TextEncoder().encode(readings);
-  const columns = intakeColumns(demo.sheet('posts')?.columns ?? [], new Map());
-  const intake = readSite(bytes, 'tannery-lane.csv', columns);
-  const file = readJobFile(settings);
-  if (isProblem(intake) || isProblem(file)) throw new Error('The demo can’t be read.');
-  bringIn(intake, { name: 'tannery-lane.csv', bytes }, demo.notebook);
-  applyJobFile(file, demo);
-  return demo;
-}
