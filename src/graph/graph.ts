@@ -99,6 +99,11 @@ export class Graph {
     return { changed, isDone: true };
   }
 
+  /** How much of what was stale is worked out, from 0 to 1. */
+  get share(): number {
+    return this.pass ? this.pass.next / Math.max(1, this.order?.length ?? 0) : 1;
+  }
+
   private begin(): Pass {
     const { stale, moved, waiting } = this;
     this.stale = new Map();

@@ -38,8 +38,8 @@ export async function readSite(
     file,
     columns,
     how: (settled) => intakeColumns(columns, settled),
-    take: ({ intake, bytes }, settled) =>
-      put(intake, { name: file.name, bytes }, job, settled, hands),
+    take: ({ intake, bytes }, settled, stopped) =>
+      put(intake, { name: file.name, bytes }, job, settled, hands, { progress, stopped }),
   });
 }
 
@@ -58,13 +58,20 @@ export async function take(
   return put(intake, { name, bytes }, job, settled, hands);
 }
 
-/** Puts a file that was read into a job and accounts for every line of it. */
+/** How the coming in of a file is followed and stopped. */
+interface Watch {
+  readonly progress: (share: number) => void;
+  readonly stopped: AbortSignal;
+}
+
+/** Puts a file that was read into a job and accounts for every line of it; stopped, the job is as it was. */
 async function put(
   intake: Intake,
   file: CameIn,
   job: Job,
   settled: Settled,
   hands: Hands,
+  watch?: Watch,
 ): Promise<BroughtIn> {
   const { bringIn, compareSite, intakeColumns, mergeIn, returnIn } = await loadImporter();
   const { name, bytes } = file;
@@ -82,12 +89,14 @@ async function put(
       ({ line, post }) =>
         `Line ${String(line)}: post “${post}” is not once in the job and once in the file; nothing was taken of it.`,
     );
+    await workedOut(job, watch);
     const taken = intake.rows.length - left.length;
     const summary = `${name}: ${String(taken)} posts read again, on the return visit sheet.`;
     return { job, questions: [], summary, remarks: [...remarks, ...remarksOn(intake)] };
   }
   if (choice === 'merge') mergeIn(comparison, intake, file, notebook);
   else bringIn(intake, file, notebook);
+  await workedOut(job, watch);
   hands.onScreen(job);
   // There is something to lose now, and the person sees why it is asked.
   hands.askToStay();
@@ -104,9 +113,26 @@ async function put(
   return {
     job,
     questions,
-    summary: accountInWords(intake, hands.whole(job.book), name),
+    summary: accountInWords(intake, job.book, name),
     remarks: remarksOn(intake),
   };
+}
+
+/** Waits until the job is worked out with what just came in; where it is stopped, that is taken back. */
+async function workedOut({ book }: Job, watch: Watch | undefined): Promise<void> {
+  if (!watch) {
+    book.finish();
+    return;
+  }
+  const { progress, stopped } = watch;
+  await new Promise<void>((resolve, reject) => {
+    stopped.onabort = () => {
+      book.undo();
+      reject(stopped.reason as Error);
+    };
+    void book.worked(progress).then(resolve);
+  });
+  stopped.onabort = null;
 }
 
 function forPeople(

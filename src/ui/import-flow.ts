@@ -5,6 +5,8 @@ import type { Preview, Reading } from './import-desk.ts';
 export interface FileComing {
   readonly name: string;
   readonly share: number;
+  /** Whether it was looked at and is coming in. */
+  readonly isComingIn?: boolean;
   readonly preview: Preview | undefined;
 }
 
@@ -72,7 +74,7 @@ export class ImportFlow {
   /** Shows how far the file has come in, until it is in. */
   async during<T>(coming: Promise<T>): Promise<T | undefined> {
     const { turn } = this;
-    if (this.file) this.show({ ...this.file, share: 0, preview: undefined });
+    if (this.file) this.show({ ...this.file, share: 0, isComingIn: true, preview: undefined });
     try {
       return await coming;
     } catch (error) {

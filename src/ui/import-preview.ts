@@ -13,21 +13,28 @@ export interface PreviewParts {
   readonly columns: readonly ColumnView[];
   /** How the file is read with these headers settled. */
   readonly how: (settled: Settled) => Parameters<SiteReader['again']>[0];
-  /** Takes the whole file into the job. */
-  readonly take: (whole: WholeFile, settled: Settled) => Promise<BroughtIn>;
+  /** Takes the whole file into the job, unless it is stopped before. */
+  readonly take: (whole: WholeFile, settled: Settled, stopped: AbortSignal) => Promise<BroughtIn>;
+}
+
+/** The same, and what stops it. */
+interface StoppableParts extends PreviewParts {
+  readonly stopped: AbortSignal;
 }
 
 /** Reads a file, as it was settled for the last one with the same headers. */
 export function readingOf(parts: PreviewParts): Reading {
+  const stop = new AbortController();
   return {
-    preview: firstPreview(parts),
+    preview: firstPreview({ ...parts, stopped: stop.signal }),
     cancel: () => {
       parts.reader.cancel();
+      stop.abort(new DOMException('Stopped.', 'AbortError'));
     },
   };
 }
 
-async function firstPreview(parts: PreviewParts): Promise<Preview> {
+async function firstPreview(parts: StoppableParts): Promise<Preview> {
   const { reader, file, how } = parts;
   const read = sure(await reader.read(file, file.name, how(NOTHING)), file.name);
   const before = settledBefore(read.shape);
@@ -43,10 +50,10 @@ const NOTHING: Settled = new Map();
 function previewOf(
   read: Overview,
   settled: Settled,
-  parts: PreviewParts,
+  parts: StoppableParts,
   remembered: boolean,
 ): Preview {
-  const { reader, file, columns, how, take } = parts;
+  const { reader, file, columns, how, take, stopped } = parts;
   return {
     name: file.name,
     summary: inWords(read),
@@ -64,7 +71,7 @@ function previewOf(
       rememberSettled(read.shape, next);
       return previewOf(again, next, parts, false);
     },
-    bringIn: async () => take(await reader.all(), settled),
+    bringIn: async () => take(await reader.all(), settled, stopped),
   };
 }
 

@@ -21,6 +21,8 @@ export class ImportScreen extends LitElement {
   @property() name = '';
   /** How far the reading is, from 0 to 1. */
   @property({ type: Number }) share = 0;
+  /** Whether it was looked at and is coming in. */
+  @property({ type: Boolean }) comingIn = false;
   /** How it was understood, once it is read; undefined while something is being done. */
   @property({ attribute: false }) preview: Preview | undefined;
 
@@ -33,9 +35,10 @@ export class ImportScreen extends LitElement {
 
   protected override render() {
     const { preview } = this;
+    const doing = `${this.comingIn ? 'Bringing in' : 'Reading'} ${this.name}`;
     return html`<main>
-      <h1 tabindex="-1">${preview ? `Before ${preview.name} comes in` : `Reading ${this.name}`}</h1>
-      ${preview ? this.renderPreview(preview) : this.renderProgress()}
+      <h1 tabindex="-1">${preview ? `Before ${preview.name} comes in` : doing}</h1>
+      ${preview ? this.renderPreview(preview) : this.renderProgress(doing)}
     </main>`;
   }
 
@@ -43,14 +46,20 @@ export class ImportScreen extends LitElement {
     this.focusHead();
   }
 
-  private renderProgress(): TemplateResult {
+  private renderProgress(doing: string): TemplateResult {
     const percent = Math.round(100 * this.share);
     return html`<p class="progress">
-        <progress aria-label="Reading ${this.name}" max="100" value=${percent}></progress>
+        <progress aria-label=${doing} max="100" value=${percent}></progress>
         <span>${percent}%</span>
       </p>
       <p class="deeds"><button @click=${this.cancel}>Cancel</button></p>
-      <p class="soft">Until it is all read, nothing of it is in the notebook.</p>`;
+      <p class="soft">
+        ${
+          this.comingIn
+            ? 'Cancel takes all of it out of the notebook again.'
+            : 'Until it is all read, nothing of it is in the notebook.'
+        }
+      </p>`;
   }
 
   private renderPreview(preview: Preview): TemplateResult {

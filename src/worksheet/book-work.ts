@@ -20,6 +20,11 @@ export class BookWork {
   private asksNow: readonly Ask[] = [];
   private rest: Generator<undefined> | undefined;
   private isWaiting = false;
+  /** Who waits until nothing is left. */
+  private readonly waiters = new Set<{
+    readonly heard: (share: number) => void;
+    readonly resolve: () => void;
+  }>();
   /** Whether stops or asks from before were given out since the change. */
   private gaveOld = false;
 
@@ -67,6 +72,16 @@ export class BookWork {
     if (this.pace) this.goOnLater();
   }
 
+  /** Resolves once nothing is left; without a pace that is at once. */
+  worked(heard: (share: number) => void): Promise<void> {
+    if (!this.pace) this.finish();
+    if (!this.rest) return Promise.resolve();
+    this.goOnLater();
+    return new Promise((resolve) => {
+      this.waiters.add({ heard, resolve });
+    });
+  }
+
   /** Works out all that is left, at one go. */
   finish(): void {
     while (this.rest) this.step();
@@ -101,7 +116,10 @@ export class BookWork {
   }
 
   private step(): void {
-    if (this.rest?.next().done === true) this.rest = undefined;
+    if (this.rest?.next().done !== true) return;
+    this.rest = undefined;
+    for (const { resolve } of this.waiters) resolve();
+    this.waiters.clear();
   }
 
   private goOnLater(): void {
@@ -111,7 +129,9 @@ export class BookWork {
     pace.later(() => {
       this.isWaiting = false;
       if (!this.rest) return;
-      if (!this.slice(pace)) this.goOnLater();
+      const isDone = this.slice(pace);
+      for (const { heard } of this.waiters) heard(this.engineNow().share);
+      if (!isDone) this.goOnLater();
       else if (this.gaveOld) this.tell(new Set());
     });
   }

@@ -28,6 +28,9 @@ import type { Working } from './working-view.ts';
 
 const NOTHING: ReadonlySet<string> = new Set();
 
+/** As many rows are more than a page works out before it draws. */
+const MANY_ROWS = 500;
+
 /** A notebook whose sheets are worked out and stay so, whatever is typed. */
 export class Book implements BookView {
   readonly notebook: Notebook;
@@ -90,6 +93,11 @@ export class Book implements BookView {
 
   stops(): readonly Stop[] {
     return this.work.stops();
+  }
+
+  /** Waits until all is worked out, a slice at a time; hears how far that has come, from 0 to 1. */
+  worked(heard: (share: number) => void): Promise<void> {
+    return this.work.worked(heard);
   }
 
   /** Works out all that a page left for later, before what stands here is given out. */
@@ -225,9 +233,15 @@ export class Book implements BookView {
       return;
     }
     for (const change of changes) this.touch(change);
-    // Rows that came or went have to be in their place before anything is drawn.
-    const isLaidOut = !changes.some(({ edit }) => edit === 'add rows' || edit === 'remove rows');
-    this.work.follow(isLaidOut);
+    this.work.follow(changes.every((change) => this.leavesPlaces(change)));
+  }
+
+  // Rows that came or went have to be in their place before anything is drawn, unless a long file came in below them all.
+  private leavesPlaces(change: Change): boolean {
+    if (change.edit === 'remove rows') return false;
+    if (change.edit !== 'add rows' || change.rows.length === 0) return true;
+    const isBelow = change.at + change.rows.length === this.notebook.rows(change.sheet).length;
+    return isBelow && change.rows.length > MANY_ROWS;
   }
 
   private tell(cells: ReadonlySet<string>): void {

@@ -97,6 +97,11 @@ export class Engine {
     }, 0);
   }
 
+  /** How far the work has come, from 0 to 1. */
+  get share(): number {
+    return this.graph.share;
+  }
+
   private breakLoop({ loop }: LoopError): boolean {
     const names = loopNames(loop);
     const own = names.find((name) => this.isYours(name) && !this.badFormulas.has(name));
