@@ -7,7 +7,7 @@ const KB = 1000;
 // Where the page stands, with a little room. The first screen is the start, and its aim was 100 KB;
 // an open job fetches the rest, whose aim, 200 KB in all, is not reached yet.
 const FIRST_SCREEN = 80 * KB;
-const WHOLE_APP = 248 * KB;
+const WHOLE_APP = 250 * KB;
 
 describe('the built scripts, as a browser fetches them', () => {
   it(`need no more than ${String(FIRST_SCREEN / KB)} KB for the first screen`, async () => {
