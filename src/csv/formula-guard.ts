@@ -15,4 +15,4 @@ export function withoutGuard(text: string): string {
 // too, so that taking one away always gives back what was written.
 const COMMAND = /^'*[\s\u00a0]*[=+\-@\t\r\n]/;
 const PLAIN =
-  /^[+-]?[\d¼½¾⅛⅜⅝⅞][\d\s.,/'"′″¼½¾⅛⅜⅝⅞⁄]*(?:-[\d\s/]+["″]?)?\s*(?:in|ft|yd|mm|cm|m|deg|%|°)?$/;
+  /^[+-]?[\d¼½¾⅛⅜⅝⅞][\d\s.,/'"′″¼½¾⅛⅜⅝⅞⁄]*(?:-\s*\d[\d\s/]*["″]?)?\s*(?:in|ft|yd|mm|cm|m|deg|%|°)?$/;
