@@ -104,12 +104,11 @@ const desk: Desk = {
     return job;
   },
   pattern: '',
-  startEmpty: async () => onScreen(await newJob('New job', true)),
+  startEmpty: async () => onScreen(await newJob('New job', desk.pattern, true)),
   async openDemo() {
     const [readings, settings] = await Promise.all([fetch(DEMO.readings), fetch(DEMO.job)]);
     const { applyJobFile, readJobFile } = await loadEngine();
-    desk.pattern = '';
-    const job = await newJob(DEMO.name);
+    const job = await newJob(DEMO.name, '');
     const bytes = new Uint8Array(await readings.arrayBuffer());
     // Nothing of the example can be lost.
     const atEase: Hands = { ...hands, askToStay: () => undefined };
@@ -252,9 +251,10 @@ async function jobOf({ id, notebook }: OpenedNotebook): Promise<Job> {
   return { id, book: openBook(notebook, pagePace()) };
 }
 
-async function newJob(name: string, isKeptNow = false): Promise<Job> {
+/** A new job with the details of another; of none where the pattern is blank. */
+async function newJob(name: string, pattern = desk.pattern, isKeptNow = false): Promise<Job> {
   const { startDocument } = await loadEngine();
-  const like = desk.pattern === '' ? undefined : await shelf.read(desk.pattern);
+  const like = pattern === '' ? undefined : await shelf.read(pattern);
   const document = startDocument(name, like && !isProblem(like) ? like : undefined);
   return jobOf(await shelf.create(crypto.randomUUID(), document, isKeptNow));
 }

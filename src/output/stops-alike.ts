@@ -1,3 +1,4 @@
+import { firstNames } from '../units/index.ts';
 import type { Stop } from '../worksheet/index.ts';
 
 /** A stop, and all the rows of its sheet where it says the same. */
@@ -34,13 +35,10 @@ function saysTheSame(a: Stop, b: Stop): boolean {
   );
 }
 
-const MOST_NAMED = 12;
-
 /** The rows of a stop in words: `hole 3, 4, 7 and 20 more`; blank for none. */
 export function rowsInWords({ rows }: SharedStop): string {
-  const [first = '', ...rest] = rows.slice(0, MOST_NAMED).map(({ rowName }) => rowName);
+  const [first = '', ...rest] = rows.map(({ rowName }) => rowName);
   const kind = /^\D+ /u.exec(first)?.[0] ?? '';
   const names = rest.map((name) => (name.startsWith(kind) ? name.slice(kind.length) : name));
-  const more = rows.length - MOST_NAMED;
-  return `${[first, ...names].join(', ')}${more > 0 ? ` and ${String(more)} more` : ''}`;
+  return firstNames([first, ...names]);
 }

@@ -1,4 +1,5 @@
 export * from './dimension.ts';
+export * from './first-names.ts';
 export * from './kind.ts';
 export * from './nearest.ts';
 export * from './problem.ts';

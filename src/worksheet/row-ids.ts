@@ -1,6 +1,13 @@
 import { GroupedRows, placeBelow, placeIn, type Rows } from '../graph/index.ts';
 import type { Notebook } from '../notebook/index.ts';
 import type { BandModel, SheetModel } from './model.ts';
+import type { SheetView } from './view.ts';
+
+/** Where a sheet shows the row of an id; undefined where it is not. */
+export function placeOfRow(sheet: SheetView, id: string): number | undefined {
+  for (let at = 0; at < sheet.rowCount; at++) if (sheet.rowId(at) === id) return at;
+  return undefined;
+}
 
 /** The stable id of a row: its own, or that of the row it follows. */
 export function rowIdAt(

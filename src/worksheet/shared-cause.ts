@@ -1,12 +1,9 @@
 import { allParts, type Part } from '../formula/index.ts';
-import type { Problem, Value } from '../units/index.ts';
+import { firstNames, type Problem, type Value } from '../units/index.ts';
 import type { Engine } from './engine.ts';
 import { isReading, readCell } from './entries.ts';
 import type { ColumnModel } from './model.ts';
 import type { Stop } from './view.ts';
-
-/** Rows named of each sheet before the rest are counted. */
-const MOST_NAMED = 12;
 
 /** Cells that one job input keeps from having a value. */
 interface Cause {
@@ -59,11 +56,9 @@ function rowsIn(stops: readonly Stop[], titleOf: (sheet: string) => string): str
     const rows = sheets.get(sheet) ?? new Map<string, string>();
     sheets.set(sheet, rows.set(row, rowName.replace(/^\D+ (?=\S)/u, '')));
   }
-  const words = [...sheets].map(([sheet, rows]) => {
-    const more = rows.size - MOST_NAMED;
-    const named = [...rows.values()].slice(0, MOST_NAMED).join(', ');
-    return `${titleOf(sheet)} ${named}${more > 0 ? ` and ${String(more)} more` : ''}`;
-  });
+  const words = [...sheets].map(
+    ([sheet, rows]) => `${titleOf(sheet)} ${firstNames([...rows.values()])}`,
+  );
   return words.join('; ');
 }
 

@@ -1,5 +1,6 @@
+import { placeOfRow } from './row-ids.ts';
 import { inUnit, shownText } from './shown.ts';
-import type { BookView, ColumnView, Entry, SheetView, Stop } from './view.ts';
+import type { BookView, ColumnView, Entry, Stop } from './view.ts';
 import type { Way } from './ways-view.ts';
 
 /** Nothing is done at the post: what every other way is held against. */
@@ -14,7 +15,7 @@ const UNFIT = /^(?:unfit_|banned_method$|no_jog$)/;
  */
 export function waysOf(row: string, copy: BookView): readonly Way[] {
   const [posts, methods] = [copy.sheet('posts'), copy.sheet('methods')];
-  const at = posts && placeOf(posts, row);
+  const at = posts && placeOfRow(posts, row);
   if (!posts || !methods || at === undefined) return [];
   const now = posts.cell(at, 'work').text;
   const rules = Array.from({ length: methods.rowCount }, (_, each) => each);
@@ -142,9 +143,4 @@ function stepOf(from: Figure, { value, column }: Figure): string {
 
 function moneyOf(from: Figure, to: Figure): number | undefined {
   return from.value === undefined || to.value === undefined ? undefined : to.value - from.value;
-}
-
-function placeOf(sheet: SheetView, row: string): number | undefined {
-  for (let at = 0; at < sheet.rowCount; at++) if (sheet.rowId(at) === row) return at;
-  return undefined;
 }

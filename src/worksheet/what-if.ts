@@ -10,6 +10,7 @@ import {
 import { isProblem } from '../units/index.ts';
 import { inUnit } from './shown.ts';
 import type { BookView, Entry } from './view.ts';
+import { placeOfRow } from './row-ids.ts';
 import { choiceOf, waysOf } from './ways.ts';
 import type { Way } from './ways-view.ts';
 import type {
@@ -273,10 +274,9 @@ function textAt(book: BookView, sheet: string, row: string, column: string): str
 }
 
 function placeOf(book: BookView, sheet: string, row: string): number | undefined {
-  const view = book.sheet(sheet);
   if (sheet === 'job') return 0;
-  for (let at = 0; at < (view?.rowCount ?? 0); at++) if (view?.rowId(at) === row) return at;
-  return undefined;
+  const view = book.sheet(sheet);
+  return view && placeOfRow(view, row);
 }
 
 function isOf(row: Row, name: string, { sheet, row: of, column }: Entry): boolean {
