@@ -15,6 +15,10 @@ export interface Typed {
   /** A cell edit on the device: bytes and ms. */
   readonly savedBytes: readonly number[];
   readonly savedMs: readonly number[];
+  /** From the key that commits to the browser's word that it is flushed to the disk, in ms. */
+  readonly toSaved: readonly number[];
+  /** As many bytes written by nobody's doing, with nothing else going on, in ms. */
+  readonly bareSave: readonly number[];
 }
 
 /** Types readings down the lean gaps as a person would, and notes when each was painted and saved. */
@@ -43,11 +47,15 @@ export async function typeReadings(page: Page, posts: number, edits: number): Pr
   const toPaint = await painted(page, 'Enter');
   const writes = await page.evaluate(() => globalThis.noted.writes);
   const over = writes.filter((write) => Number.isFinite(write.over));
+  const committed = (await page.evaluate(() => globalThis.pressed)).slice(-edits);
+  const savedBytes = over.map(({ bytes }) => bytes);
   return {
     posts,
     toPaint,
     floor,
-    savedBytes: over.map(({ bytes }) => bytes),
+    savedBytes,
+    toSaved: committed.map((at) => (over.find(({ began }) => began >= at)?.over ?? NaN) - at),
+    bareSave: await page.evaluate(bareSaves, quantile(savedBytes, 0.5)),
     savedMs: over.map(({ began, over: ended }) => ended - began),
   };
 }
@@ -59,6 +67,7 @@ export function typingFigures(few: Typed, many: Typed): readonly Figure[] {
   const [f50, f95] = [quantile(many.floor, 0.5), quantile(many.floor, 0.95)];
   const [bytesFew, bytes] = [quantile(few.savedBytes, 0.5), quantile(many.savedBytes, 0.5)];
   const [msFew, ms] = [quantile(few.savedMs, 0.5), quantile(many.savedMs, 0.5)];
+  const [s50, s95] = [quantile(many.toSaved, 0.5), quantile(many.toSaved, 0.95)];
   const frames = (time: number) => `${(time / FRAME).toFixed(1)} frames`;
   return [
     atMost(2, p95 / FRAME, {
@@ -93,20 +102,54 @@ export function typingFigures(few: Typed, many: Typed): readonly Figure[] {
       against: `${inCount(few.posts)} posts ${inTime(msFew)}`,
       how: 'from the first write of a transaction to its completion, flushed to the disk, median',
     }),
+    atMost(50, s95, {
+      part: 'save',
+      what: 'commit to saved, p95 in ms',
+      size,
+      found: `${inTime(s95)}, p50 ${inTime(s50)}`,
+      against: `as many bytes alone: p95 ${inTime(quantile(many.bareSave, 0.95))}, p50 ${inTime(quantile(many.bareSave, 0.5))}`,
+      how: 'from the Enter that commits a reading to the browser’s word that it is flushed to the disk, when the saved mark goes up; beside it, transactions of the same bytes and durability in the idle page',
+    }),
   ];
 }
 
 declare global {
   var painted: Record<string, number[]>;
+  /** When each Enter was pressed, on the page's clock. */
+  var pressed: number[];
 }
 
 function painted(page: Page, key: string): Promise<number[]> {
   return page.evaluate((name) => globalThis.painted[name] ?? [], key);
 }
 
+/** Runs in the page: how long the device takes to keep so many bytes when nothing else is asked of it. */
+async function bareSaves(bytes: number): Promise<number[]> {
+  const request = indexedDB.open('bare');
+  request.onupgradeneeded = () => request.result.createObjectStore('bare');
+  const database = await new Promise<IDBDatabase>((resolve, reject) => {
+    request.onsuccess = () => resolve(request.result);
+    request.onerror = () => reject(request.error ?? new Error('It did not open.'));
+  });
+  const times: number[] = [];
+  for (let each = 0; each < 60; each++) {
+    const began = performance.now();
+    await new Promise((resolve) => {
+      const transaction = database.transaction('bare', 'readwrite', { durability: 'strict' });
+      transaction.oncomplete = resolve;
+      transaction.objectStore('bare').put(new Uint8Array(bytes), each);
+    });
+    times.push(performance.now() - began);
+    await new Promise((resolve) => setTimeout(resolve, 20));
+  }
+  database.close();
+  return times;
+}
+
 /** Runs in the page: times keys to the end of the frame that shows what they did. */
 function watchKeys(): void {
   globalThis.painted = {};
+  globalThis.pressed = [];
   const lean = (row: number) =>
     document
       .querySelector('bp-app')
@@ -126,6 +169,7 @@ function watchKeys(): void {
     'keydown',
     ({ key, timeStamp }: KeyboardEvent) => {
       if (key !== 'Shift' && key !== 'Enter') return;
+      if (key === 'Enter') globalThis.pressed.push(timeStamp);
       const row = current();
       const before = lean(row);
       const end = (isFirst: boolean) => {

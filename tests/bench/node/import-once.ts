@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import Papa from 'papaparse';
 import { bringIn, intakeColumns, readSite } from '../../../src/intake/index.ts';
 import { Notebook } from '../../../src/notebook/index.ts';
@@ -21,5 +21,12 @@ if (act === 'papaparse') {
   lines = intake.linesRead;
 }
 const ms = performance.now() - began;
-const { maxRSS } = process.resourceUsage();
-process.stdout.write(JSON.stringify({ ms, lines, kilobytes: maxRSS }));
+process.stdout.write(JSON.stringify({ ms, lines, kilobytes: mostHeld() }));
+
+/** The most memory this program held. [kB] */
+function mostHeld(): number {
+  // Linux counts what the process that started this one held into `maxRSS`; the memory map is its own.
+  const status = '/proc/self/status';
+  const own = existsSync(status) ? /VmHWM:\s*(\d+)/.exec(readFileSync(status, 'utf8')) : undefined;
+  return own ? Number(own[1]) : process.resourceUsage().maxRSS;
+}
