@@ -11,6 +11,8 @@ export class CellPlaces {
   isOfFile = false;
   /** The line of the file that the record begins on. */
   line = 0;
+  /** Whether the quote marks of the record do not pair, and were taken as inch marks. */
+  isUnpaired = false;
   count = 0;
   from = new Int32Array(64);
   to = new Int32Array(64);
@@ -27,8 +29,9 @@ export class CellPlaces {
   look(place: number): void {
     const { list } = this;
     if (list?.isPlainAt(place) === true && this.part(list, place)) return;
-    const { cells = [], line = 0 } = this.records.at(place) ?? {};
+    const { cells = [], line = 0, isUnpaired = false } = this.records.at(place) ?? {};
     this.line = line;
+    this.isUnpaired = isUnpaired;
     this.begin(cells.join(''), false);
     let at = 0;
     for (const cell of cells) {
@@ -54,6 +57,7 @@ export class CellPlaces {
     const end = list.endAt(place);
     this.begin(text, true);
     this.line = list.lineAt(place);
+    this.isUnpaired = false;
     let start = list.startAt(place);
     for (let at = start; at <= end; at++) {
       if (at < end && text.charCodeAt(at) !== parting) continue;

@@ -9,6 +9,8 @@ export interface CsvRecord {
   readonly text: string;
   /** Ask once and keep them: they are parted anew each time. */
   readonly cells: readonly string[];
+  /** Its quote marks do not pair, and were taken as inch marks. */
+  readonly isUnpaired?: boolean;
 }
 
 /** Records one after another; those of a list are made when they are asked for. */

@@ -55,14 +55,14 @@ export function recordList(text: string, heard?: Heard): Records<RecordList> {
     const whole = last === undefined || last === index ? line : joined(lines, index, last);
     const cells = last === undefined ? undefined : quotedCells(reader, whole);
     if (cells === undefined) {
-      add(index, line, splitByHand(line, layout));
+      add(index, line, splitByHand(line, layout), true);
       problems.push(unpaired(index + 1, 'A quote mark opens a cell and nothing closes it.'));
       continue;
     }
     const inches =
       last === index && cells.length < layout.cells ? inchCells(line, layout) : undefined;
     if (inches) {
-      add(index, line, inches);
+      add(index, line, inches, true);
       problems.push(unpaired(index + 1, 'Quote marks run two cells together.'));
     } else {
       add(index, whole, cells);
@@ -73,13 +73,10 @@ export function recordList(text: string, heard?: Heard): Records<RecordList> {
   const separatorLine = named === undefined ? undefined : { line: 1, text: named, cells: [named] };
   return { records: found, delimiter, separatorLine, problems };
 
-  function add(index: number, recordText: string, cells: readonly string[]): void {
+  function add(index: number, written: string, cells: readonly string[], isUnpaired = false): void {
     if (cells.every((cell) => cell.trim() === '')) return;
-    found.add({
-      line: index + 1,
-      text: bare ? (raw.at(index) ?? '') : recordText,
-      cells: unguarded(cells),
-    });
+    const recordText = bare ? (raw.at(index) ?? '') : written;
+    found.add({ line: index + 1, text: recordText, cells: unguarded(cells), isUnpaired });
   }
 }
 
@@ -176,9 +173,12 @@ function leadingNumber(line: string, delimiter: string): number | undefined {
   return /^\d{1,6}$/.test(first) ? Number(first) : undefined;
 }
 
-/** The cells of one record; undefined where the library sees another number of records than one. */
+/**
+ * The cells of one record; undefined where the library sees another number of records than one. It takes blanks behind
+ * a closing quote for part of the cell where the text ends there, as no file does.
+ */
 function quotedCells(reader: Papa.Parser, text: string): readonly string[] | undefined {
-  const { data } = reader.parse(text, 0, false) as {
+  const { data } = reader.parse(text.replace(/" +$/, '"'), 0, false) as {
     readonly data: readonly (readonly string[])[];
   };
   return data.length === 1 ? data[0] : undefined;

@@ -63,7 +63,7 @@ export function rowReader(
       for (const plan of plans) {
         if (!cells.has(plan.index)) continue;
         const behind = plan.asItStands(cells);
-        if (behind === undefined) take(plan, cells.cell(plan.index));
+        if (behind === undefined) take(plan, cells.cell(plan.index), cells.isUnpaired);
         else plan.store.put(store.row, cells, plan.index, behind);
       }
       for (let index = plans.length; index < cells.count; index++) {
@@ -99,7 +99,7 @@ export function rowReader(
     if (column === null) return () => '';
     if (column === 'footing' || column === 'rock_test' || (column === 'post_size' && unit))
       return () => undefined;
-    if (!plan.measured) return (cells) => (startsQuoted(cells, index) ? undefined : '');
+    if (!plan.measured) return (cells) => (cells.isUnpaired ? undefined : '');
     const isFace = column === 'probe_depth' && probes > 1;
     if (isFace || over !== undefined || below || marks.decimal === ',') return () => undefined;
     const behind = unit === undefined ? undefined : ` ${unit}`;
@@ -111,18 +111,19 @@ export function rowReader(
     };
   }
 
-  function take(plan: Plan, cell: string): void {
+  function take(plan: Plan, cell: string, isUnpaired: boolean): void {
     const { column, header } = plan;
+    const words = isUnpaired ? withoutStray(cell) : cell;
     if (column === 'footing') takeFooting(row, plan, cell);
     else if (column === 'lean_gap') takeLean(row, plan, cell);
     else if (column === 'probe_depth' && probes > 1) {
       row.faces = [...row.faces, { header, cell, entry: measure(plan, cell, column) }];
     } else if (plan.measured && column !== null)
       place(row, plan, column, measure(plan, cell, column));
-    else if (column === 'rock_test') enter(plan, rockTest(withoutStray(cell)));
+    else if (column === 'rock_test') enter(plan, rockTest(words));
     else if (column === 'post_size' && plan.unit !== undefined) {
       enter(plan, lengthEntry(cell, plan.writing).text);
-    } else enter(plan, withoutStray(cell));
+    } else enter(plan, words);
   }
 
   function enter(plan: Plan, text: string): void {
@@ -204,10 +205,6 @@ export function rowReader(
     if (entry.unitless) unitless.set('level_length', 'level length above the table');
     return { text: entry.text, slope: false, why: `stated once in the file: “${stated}”` };
   }
-}
-
-function startsQuoted({ text, from }: CellPlaces, index: number): boolean {
-  return text.charCodeAt(from[index] ?? 0) === 34;
 }
 
 /** Words without a quote that opened before them and was never closed. */

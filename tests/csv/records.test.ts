@@ -86,6 +86,14 @@ describe('records', () => {
     ]);
   });
 
+  it('takes blanks behind a closing quote for none of the cell, at the end of a line too', () => {
+    expect(cellsOf('A,B\n"1" ,"2"  \n"3\n" ,"4" ')).toEqual([
+      ['A', 'B'],
+      ['1', '2'],
+      ['3\n', '4'],
+    ]);
+  });
+
   it('lets no unclosed quote swallow the rows below', () => {
     const read = records('Post,Gap,Over,To\n1,1/4,48,S\n2,"3/8,48,S\n3,1/2,48,S\n4,5/8,48,S');
     expect(read.records.map(({ line }) => line)).toEqual([1, 2, 3, 4, 5]);

@@ -97,6 +97,11 @@ describe('a file', () => {
     expect(intake.linesRead).toBe(3);
   });
 
+  it('keeps the quote mark that a quoted note begins with', () => {
+    const intake = bringIn(`${HEADER}\n1,0,1/4,48,"""'>left, then up"\n2,8,1/4,48,"""soft"" bark"`);
+    expect(cells(intake, 'note')).toEqual([`"'>left, then up`, '"soft" bark']);
+  });
+
   it('with an unclosed quote loses no row, and notes the line', () => {
     const intake = bringIn(`${HEADER}\n1,0,1/4,48,a\n2,8,"3/8,48,b\n3,16,1/4,48,c`);
     expect(cells(intake, 'post')).toEqual(['1', '2', '3']);
