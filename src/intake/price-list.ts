@@ -1,13 +1,14 @@
 import { decode, records } from '../csv/index.ts';
 import type { Change, Notebook, Row } from '../notebook/index.ts';
 import { isProblem, problem, type Problem } from '../units/index.ts';
+import { linesToHead, type PassedListLine } from './list-head.ts';
 
 /** A yard's prices as they stand in a file, by column of the prices sheet. */
 export interface PriceList {
   readonly rows: readonly ReadonlyMap<string, string>[];
   readonly linesRead: number;
-  /** Lines that hold no item, with their place in the file. */
-  readonly passedOver: readonly { readonly line: number; readonly why: string }[];
+  /** Lines that hold no item, and why. */
+  readonly passedOver: readonly PassedListLine[];
 }
 
 const WORDS: readonly (readonly [column: string, heads: RegExp])[] = [
@@ -60,7 +61,7 @@ export function readPriceList(bytes: Uint8Array): PriceList | Problem | undefine
     );
   }
   const rows: ReadonlyMap<string, string>[] = [];
-  const passedOver: { line: number; why: string }[] = [];
+  const passedOver = linesToHead(all, at);
   for (const { cells, line } of all.slice(at + 1)) {
     const row = new Map<string, string>();
     columns.forEach((column, place) => {

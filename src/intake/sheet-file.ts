@@ -25,9 +25,14 @@ export interface SheetFile {
   readonly linesRead: number;
 }
 
+/** A row of a file for a sheet. */
+interface FileRow {
+  readonly cells: ReadonlyMap<string, string>;
+}
+
 /** How such a file stands to the sheet, by the columns that name its rows. */
-export interface SheetComparison {
-  readonly fresh: SheetFile['rows'];
+export interface SheetComparison<Row extends FileRow = FileRow> {
+  readonly fresh: readonly Row[];
   readonly changed: readonly {
     readonly name: string;
     readonly row: string;
@@ -80,15 +85,15 @@ export function readSheetFile(
 }
 
 /** Compares such a file with the rows that stand there. A blank in the file says nothing, and changes nothing. */
-export function compareSheet(
-  { rows }: SheetFile,
+export function compareSheet<Row extends FileRow>(
+  rows: readonly Row[],
   standing: readonly StandingRow[],
   columns: readonly SheetColumn[],
   keys: readonly string[],
-): SheetComparison {
+): SheetComparison<Row> {
   const byId = new Map(columns.map((column) => [column.id, column]));
   const there = new Map(standing.map((row) => [nameOf(keys, row.text), row]));
-  const fresh: SheetFile['rows'][number][] = [];
+  const fresh: Row[] = [];
   const changed: SheetComparison['changed'][number][] = [];
   const same: string[] = [];
   for (const row of rows) {

@@ -1,13 +1,14 @@
 import { decode, records } from '../csv/index.ts';
 import type { Notebook, Row } from '../notebook/index.ts';
 import { isProblem, problem, wordedUnit, type Problem } from '../units/index.ts';
+import { linesToHead, type PassedListLine } from './list-head.ts';
 
 /** A log or forecast of temperatures as it stands in a file, by column of the temperatures sheet. */
 export interface TemperatureLog {
   readonly rows: readonly ReadonlyMap<string, string>[];
   readonly linesRead: number;
-  /** Lines that hold no reading, with their place in the file. */
-  readonly passedOver: readonly { readonly line: number; readonly why: string }[];
+  /** Lines that hold no reading, and why. */
+  readonly passedOver: readonly PassedListLine[];
 }
 
 const WORDS: readonly (readonly [column: string, heads: RegExp])[] = [
@@ -36,7 +37,7 @@ export function readTemperatureLog(bytes: Uint8Array): TemperatureLog | Problem 
   const columns = columnsOf(head.cells);
   const units = head.cells.map(unitOf);
   const rows: ReadonlyMap<string, string>[] = [];
-  const passedOver: { line: number; why: string }[] = [];
+  const passedOver = linesToHead(all, at);
   for (const { cells, line } of all.slice(at + 1)) {
     const texts = new Map<string, string>();
     columns.forEach((column, place) => {

@@ -51,6 +51,25 @@ describe('a crew’s file, on the built page', () => {
     expect(complaints).toEqual([]);
   });
 
+  it('of a yard’s prices is compared with the prices that stand before any is applied', async () => {
+    const { page, complaints } = await openApp(browser, DESK);
+    await page.getByRole('button', { name: 'Start empty' }).click();
+    await page.getByRole('grid', { name: /posts/i }).waitFor();
+    const head = 'Item,Size,Length,Price\n';
+    await choose(page, 'spring.csv', `${head}post,4x4,10 ft,22.50\nrail,2x4,8 ft,5.10\n`);
+    await page.getByText('spring.csv: a price list; 3 lines read, 2 taken').waitFor();
+    await choose(page, 'fall.csv', `${head}Posts,4x4,10 ft,24\nrail,2x4,8 ft,5.10\ngravel,,,6\n`);
+    const dialog = page.getByRole('dialog', { name: /fall.csv/ });
+    await dialog.getByText('22.50').waitFor();
+    await dialog.getByText('The same: rail 2x4 8 ft.').waitFor();
+    await page.keyboard.press('Escape');
+    await page.getByText('fall.csv: a price list; 4 lines read, left').waitFor();
+    await choose(page, 'fall.csv', `${head}Posts,4x4,10 ft,24\nrail,2x4,8 ft,5.10\ngravel,,,6\n`);
+    await dialog.getByRole('button', { name: 'Merge: change 1 cell, add 1 price' }).click();
+    await page.getByText('4 lines read, 1 changed, 1 added, 1 the same').waitFor();
+    expect(complaints).toEqual([]);
+  });
+
   it('of 100,000 lines is read beside the page, which goes on drawing', async () => {
     const { page, complaints } = await openApp(browser, DESK);
     await page.getByRole('button', { name: 'Start empty' }).click();

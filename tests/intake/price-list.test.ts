@@ -17,8 +17,12 @@ describe('a yard’s price list', () => {
   it('is found by its head, below a title, and every line is accounted for', () => {
     const list = listOf(YARD);
     expect(list.rows.map((row) => row.get('price'))).toEqual(['22.50', '5.10']);
-    expect(list.passedOver).toEqual([{ line: 4, why: 'no item' }]);
-    expect(list.linesRead).toBe(3);
+    expect(list.passedOver).toEqual([
+      { line: 1, why: 'a line above the header' },
+      { line: 2, why: 'the header' },
+      { line: 4, why: 'no item' },
+    ]);
+    expect(list.linesRead).toBe(5);
   });
 
   it('takes the yard’s words for an item as the list’s own', () => {

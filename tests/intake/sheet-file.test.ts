@@ -28,7 +28,7 @@ describe('a file of hole readings', () => {
       id: view.rowId(row),
       text: (column: string) => view.cell(row, column).typed ?? view.cell(row, column).text,
     }));
-    const compared = compareSheet(read, standing, view.columns, ['post']);
+    const compared = compareSheet(read.rows, standing, view.columns, ['post']);
     expect(compared.same).toEqual(['1']);
     expect(compared.fresh.map(({ line }) => line)).toEqual([4]);
     expect(compared.changed.map(({ name, cells }) => [name, cells])).toEqual([

@@ -23,8 +23,12 @@ describe('a temperature log', () => {
           ['rain', 'yes'],
         ]),
       ],
-      linesRead: 3,
-      passedOver: [{ line: 5, why: 'no temperature' }],
+      linesRead: 5,
+      passedOver: [
+        { line: 1, why: 'a line above the header' },
+        { line: 2, why: 'the header' },
+        { line: 5, why: 'no temperature' },
+      ],
     });
   });
 
@@ -70,7 +74,7 @@ describe('a temperature log', () => {
     const log = read(text);
     if (log === undefined || isProblem(log)) throw new Error('no log');
     expect(log.rows.map((row) => Object.fromEntries(row))).toEqual(rows);
-    expect(log.passedOver).toEqual([]);
+    expect(log.passedOver).toEqual([{ line: 1, why: 'the header' }]);
   });
 
   it('counts on the sheet once the first pour is known', () => {
@@ -88,6 +92,7 @@ describe('a temperature log', () => {
   it('passes over a day without a time, rather than take it for midnight', () => {
     const log = read('Date,Time,Temp (F)\n2026-10-14,06:00,48\n2026-10-15,,50\n');
     expect(log !== undefined && !isProblem(log) && log.passedOver).toEqual([
+      { line: 1, why: 'the header' },
       { line: 3, why: 'no time' },
     ]);
   });
