@@ -26,14 +26,23 @@ export function readFeetInches(text: string, decimal?: '.' | ','): TapeReading |
   return inches && feetAndInches(parts[1] ?? '', inches);
 }
 
-/** Reads two numbers that may be feet and inches, such as `5-3`, `5 3` or `5-3 1/2"`; never sure. */
+/** Reads two numbers that may be feet and inches or a fraction that was turned into a date, such as `5-8`, `5 3` or `5-3 1/2"`; never sure. */
 export function readDashed(text: string, decimal?: '.' | ','): TapeReading | undefined {
   const parts = /^(\d{1,9})(?: ?- ?| )(\d+(?: \d+ ?\/ ?\d+)?)$/.exec(text.replace(INCH_MARK, ''));
   const inches = parts && readNumber(parts[2] ?? '', decimal);
   if (!inches) return undefined;
   const likely = inches.sure && inches.ways.every((way) => way.number < 12);
   const ways = likely ? feetAndInches(parts[1] ?? '', inches).ways : [];
-  return { ways, sure: false };
+  return { ways: [...ways, ...dayAndMonth(text)], sure: false };
+}
+
+/** The tape’s fraction that a program may have turned into a day and a month, such as `5-8`. */
+function dayAndMonth(text: string): TapeReading['ways'] {
+  const pair = /^(\d{1,2}) ?- ?(\d{1,2})$/.exec(text);
+  const [top, bottom] = [Number(pair?.[1]), Number(pair?.[2])].sort((a, b) => a - b);
+  if (top === undefined || top === bottom || ![2, 4, 8, 16, 32].includes(bottom ?? 0)) return [];
+  const entry = `${String(top)}/${String(bottom)} in`;
+  return [{ value: inUnit(top / (bottom ?? 1), 'in'), unit: 'in', entry }];
 }
 
 const INCH_MARK = / ?(?:"|inch(?:es)?|ins?\.?)$/i;
