@@ -77,7 +77,15 @@ function whole<T>(
     transaction.addEventListener('complete', () => {
       resolve(result);
     });
-    result.catch((error: unknown) => {
+    // Without this it would wait for the page to hear of every request, however busy the page is.
+    const commit = () => {
+      try {
+        if (transaction.mode === 'readwrite') transaction.commit();
+      } catch {
+        // It is over already, or waits for nothing and commits of itself.
+      }
+    };
+    result.then(commit).catch((error: unknown) => {
       cause ??= error;
       try {
         transaction.abort();
