@@ -45,12 +45,23 @@ export class AggregateNode extends Node {
   }
 
   override work(count: number): number {
-    const once = this.bands.reduce(
+    const once = this.inside((node, rows) => node.work(rows));
+    return super.work(count) + once * (this.isSame ? 1 : count);
+  }
+
+  override repeatedWork(count: number): number {
+    const inside = this.isSame
+      ? this.inside((node, rows) => node.repeatedWork(rows))
+      : this.inside((node, rows) => node.work(rows)) * count;
+    return super.repeatedWork(count) + inside;
+  }
+
+  private inside(measure: (node: Node, rows: number) => number): number {
+    return this.bands.reduce(
       (sum, { rows, given }) =>
-        sum + given.reduce((inside, node) => inside + node.work(rows.count), 0),
+        given.reduce((inner, node) => inner + measure(node, rows.count), sum),
       0,
     );
-    return super.work(count) + once * (this.isSame ? 1 : count);
   }
 
   override restart(): void {

@@ -2,6 +2,9 @@ import { problem, type Problem } from '../units/index.ts';
 import { CANCELLED } from './near.ts';
 import { OneNode, PairNode } from './node-operands.ts';
 
+// What a power takes against a sum of two numbers.
+const POWER_EFFORT = 20;
+
 /** `a + b`. Terms that cancel leave zero, not rounding. */
 export class SumNode extends PairNode {
   protected combine(count: number): void {
@@ -77,6 +80,10 @@ export class QuotientNode extends PairNode {
 
 /** `a ^ b`. */
 export class PowerNode extends PairNode {
+  protected override get effort(): number {
+    return POWER_EFFORT;
+  }
+
   protected combine(count: number): void {
     const { left, right } = this;
     const data = this.hold(count);

@@ -6,6 +6,9 @@ import { ALL_KNOWN, Node, type Trace } from './node.ts';
 import { largest } from './node-logic.ts';
 import { needingAll, worstOf } from './node-operands.ts';
 
+// A sine of a large angle; rounding takes about as much, for its check of closeness.
+const FUNCTION_EFFORT = 8;
+
 /** `given(x, otherwise)`: answers for a blank, and for nothing else. */
 export class GivenNode extends Node {
   private readonly of: Node;
@@ -134,6 +137,10 @@ export class FunctionNode extends Node {
 
   override get parts(): readonly Node[] {
     return this.given;
+  }
+
+  protected override get effort(): number {
+    return FUNCTION_EFFORT;
   }
 
   fill(from: number, count: number): void {

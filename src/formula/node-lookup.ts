@@ -39,6 +39,10 @@ export class LookupNode extends AggregateNode {
     return count + this.wanted.work(count) + indexed;
   }
 
+  override repeatedWork(count: number): number {
+    return this.wanted.repeatedWork(count);
+  }
+
   override restart(): void {
     super.restart();
     this.index = undefined;

@@ -4,9 +4,15 @@ import { isProblem, type Answer } from '../units/index.ts';
 import { CHUNK, Node, type Trace } from './node.ts';
 import { needingAll, worstOf } from './node-operands.ts';
 
+// About what a rule takes that refuses, against a sum of two numbers, and each number more in a list.
+const RULE_EFFORT = 2000;
+const ITEM_EFFORT = 500;
+
 /** Hands a rule one argument, in the form the rule takes it. */
 export interface ArgumentSource {
   readonly nodes: readonly Node[];
+  /** How many numbers it is. */
+  length(): number;
   /** The argument at place `i` of the last fill; undefined where it is not known. */
   argument(i: number): Argument | undefined;
   /** The state where the argument is not known. */
@@ -39,6 +45,10 @@ export class RuleNode extends Node {
 
   override get parts(): readonly Node[] {
     return this.nodes;
+  }
+
+  protected override get effort(): number {
+    return this.given.reduce((sum, source) => sum + ITEM_EFFORT * source.length(), RULE_EFFORT);
   }
 
   override restart(): void {
@@ -156,6 +166,10 @@ export class CellSource implements ArgumentSource {
     this.read = read;
   }
 
+  length(): number {
+    return 1;
+  }
+
   argument(i: number): Argument | undefined {
     return this.node.knows(i) ? this.read(this.node.value(i)) : undefined;
   }
@@ -180,6 +194,10 @@ export class ItemsSource implements ArgumentSource {
     this.nodes = items;
   }
 
+  length(): number {
+    return this.nodes.length;
+  }
+
   argument(i: number): readonly number[] | undefined {
     return this.nodes.every((node) => node.knows(i))
       ? this.nodes.map((node) => node.value(i))
@@ -200,6 +218,10 @@ export class WholeColumnSource implements ArgumentSource {
 
   constructor(columns: readonly Column[]) {
     this.columns = columns;
+  }
+
+  length(): number {
+    return this.columns.reduce((sum, { rows }) => sum + rows.count, 0);
   }
 
   // Each row of a sheet may ask for the same list: it is made once for each state of the columns.

@@ -83,9 +83,19 @@ export abstract class Node {
     return [];
   }
 
-  /** How many values are worked out at most to fill `count` rows, those inside aggregates too. */
+  /** What one value takes, parts aside, as a multiple of a sum of two numbers. */
+  protected get effort(): number {
+    return 1;
+  }
+
+  /** What it takes at most to fill `count` rows, parts and aggregates included, in sums of two numbers. */
   work(count: number): number {
-    return this.parts.reduce((sum, part) => sum + part.work(count), count);
+    return this.parts.reduce((sum, part) => sum + part.work(count), count * this.effort);
+  }
+
+  /** How much of that goes into aggregates that go through their rows again for each of these. */
+  repeatedWork(count: number): number {
+    return this.parts.reduce((sum, part) => sum + part.repeatedWork(count), 0);
   }
 
   /** The value at place `i` of the last fill. */

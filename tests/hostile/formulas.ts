@@ -17,6 +17,7 @@ export function hostileFormulas(): readonly HostileFormula[] {
     ...named('depth', DEEP),
     ...named('names', NAMES),
     ...named('work', WORK),
+    ...named('work near the limit', NEAR_LIMIT),
   ];
 }
 
@@ -264,11 +265,42 @@ const WORK = [
   `count(${repeated('posts.y', ' + ', 1900)})`,
 ];
 
+// Some of these stay just under what one formula may ask for, and so take as long as any can.
+const NEAR_LIMIT = [
+  ...[4, 8, 12, 16, 20, 24].flatMap((times) =>
+    ['posts.y * x', '(posts.y > x ? x : 1)', '-abs(posts.y - x)'].map((part) => over(part, times)),
+  ),
+  ...[1, 2, 3, 4, 5, 6].flatMap((times) =>
+    [
+      'sqrt(posts.y * x)',
+      'floor(posts.y / x)',
+      'round(posts.y * x / 7)',
+      'up_to_step(posts.y, x)',
+      'sin(posts.y * x * 1 rad)',
+      'posts.y ^ (x / 9)',
+    ].map((part) => over(part, times)),
+  ),
+  ...[2, 4, 8, 16, 30].flatMap((times) =>
+    [
+      'lateral_embedment(few.y * -1 lbf, x * 1 ft, 1 ft, 150 psf/ft)',
+      'fence_wind(few.y * 9 mph, "B", x * 1 ft, 1, 96 ft)',
+      'stock_length(few.y * x * 1 ft, [8 ft, 10 ft])',
+    ].map((part) => over(part, times)),
+  ),
+];
+
+function over(part: string, times: number): string {
+  return `sum(${Array.from({ length: times }, () => part).join(' + ')})`;
+}
+
 function repeated(part: string, by: string, length: number): string {
   const times = Math.floor((length + by.length) / (part.length + by.length));
   return Array.from({ length: times }, () => part).join(by);
 }
 
 function named(what: string, formulas: readonly string[]): HostileFormula[] {
-  return formulas.map((formula) => ({ what: `${what}: ${formula.slice(0, 50)}`, formula }));
+  return formulas.map((formula) => ({
+    what: `${what}: ${formula.slice(0, 50)}, of ${String(formula.length)} letters`,
+    formula,
+  }));
 }
