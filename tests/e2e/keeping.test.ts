@@ -145,6 +145,57 @@ describe('what is kept of a job', PATIENT, () => {
   });
 });
 
+describe('a job as it was earlier in the day', PATIENT, () => {
+  it('is looked at without being changed, brought back in one step, and that taken back', async () => {
+    const page = await opened(watchStore);
+    await page.getByRole('button', { name: 'Start empty' }).click();
+    for (const height of ['5 ft', '6 ft', '7 ft']) await type(page, 'fence_height', height);
+    await markIs(page, SAVED);
+    const height = () => fieldOf(page, 'fence_height').inputValue();
+    // The latest stands first.
+    const lookAtTheOneBefore = async () => {
+      await choose(page, 'Earlier today');
+      await page
+        .locator('bp-history')
+        .getByRole('button', { name: /fence height/i })
+        .nth(1)
+        .click();
+    };
+    await lookAtTheOneBefore();
+    await expect.poll(height).toBe('6 ft');
+    await page.getByRole('button', { name: 'Back to now' }).click();
+    await expect.poll(height).toBe('7 ft');
+    await lookAtTheOneBefore();
+    await page.getByRole('button', { name: 'Bring this back' }).click();
+    await expect.poll(height).toBe('6 ft');
+    await markIs(page, SAVED);
+    await page.reload();
+    await expect.poll(height).toBe('6 ft');
+    await page.getByRole('button', { name: /^Undo/ }).click();
+    await expect.poll(height).toBe('7 ft');
+  });
+});
+
+describe('a notebook file of a newer version', PATIENT, () => {
+  it('opens to be read, says why nothing in it can be changed, and lets go of what is typed', async () => {
+    const page = await opened(watchStore);
+    await page.getByRole('button', { name: 'Start empty' }).click();
+    await type(page, 'fence_height', '5 ft');
+    await markIs(page, SAVED);
+    await page.evaluate(() => Reflect.deleteProperty(window, 'showSaveFilePicker'));
+    const coming = page.waitForEvent('download');
+    await choose(page, 'Save as a file');
+    const file = JSON.parse(await readFile(await (await coming).path(), 'utf8')) as object;
+    const buffer = Buffer.from(JSON.stringify({ ...file, format: 99 }));
+    await page.goto(inject('address'));
+    await page.getByLabel('Notebook file').setInputFiles({ name: 'newer.json', mimeType: 'application/json', buffer }); // prettier-ignore
+    await page.getByText('written by a newer version').first().waitFor();
+    await type(page, 'fence_height', '9 ft');
+    await page.keyboard.press('Tab');
+    await expect.poll(() => fieldOf(page, 'fence_height').inputValue()).toBe('5 ft');
+  });
+});
+
 async function opened(script: () => void): Promise<Page> {
   const { page } = await openApp(browser, { viewport: { width: 1440, height: 1000 } });
   await page.addInitScript(script);
@@ -159,6 +210,12 @@ function fieldOf(page: Page, input: string) {
 async function type(page: Page, input: string, text: string): Promise<void> {
   await fieldOf(page, input).fill(text);
   await fieldOf(page, input).press('Enter');
+}
+
+/** Takes a deed from the header's further ones. */
+async function choose(page: Page, deed: string): Promise<void> {
+  await page.locator('bp-header summary', { hasText: 'More' }).click();
+  await page.locator('bp-header details').getByRole('button', { name: deed }).click();
 }
 
 async function markIs(page: Page, words: string): Promise<void> {
@@ -191,14 +248,20 @@ function watchStore(): void {
     }
     return begun;
   };
+  const commit: IDBTransaction['commit'] = Reflect.get(IDBTransaction.prototype, 'commit');
+  IDBTransaction.prototype.commit = function () {
+    if (!globalThis.holds) commit.call(this);
+  };
   const put: IDBObjectStore['put'] = Reflect.get(IDBObjectStore.prototype, 'put');
   IDBObjectStore.prototype.put = function (...what) {
     if (globalThis.isFull) throw new DOMException('Full.', 'QuotaExceededError');
     const keepOpen = (): void => {
       if (globalThis.holds) this.get('nothing').onsuccess = keepOpen;
+      else if (this.transaction.mode === 'readwrite') commit.call(this.transaction);
     };
-    keepOpen();
-    return put.apply(this, what);
+    const done = put.apply(this, what);
+    if (globalThis.holds) keepOpen();
+    return done;
   };
 }
 
