@@ -11,6 +11,14 @@ export type ChangeListener = (changes: readonly Change[]) => void;
 /** Hears of every act of the person at this window: its name, what was meant, and what it came to. */
 export type ActListener = (act: Step, made: readonly Change[]) => void;
 
+/** Acts that are made and nobody has written down yet. */
+export interface Held {
+  /** Has them written down, as if they were done now. */
+  keep(): void;
+  /** Takes them back, as if they had never been: nothing is left to do again. */
+  drop(): void;
+}
+
 /** A document that remembers how to take every act back. */
 export class Notebook {
   readonly document: NotebookDocument;
@@ -19,6 +27,9 @@ export class Notebook {
   /** Ends every new row's id, so that rows added in two windows at once stay two. */
   rowMark = '';
   private locked: (() => void) | undefined;
+  private held: { readonly act: Step; readonly made: readonly Change[] }[] | undefined;
+  /** Kept once no acts are held back. */
+  free = Promise.resolve();
   private readonly places = new RowPlaces();
   private done: Step[] = [];
   private undone: Step[] = [];
@@ -52,7 +63,7 @@ export class Notebook {
 
   /** Takes the last act back. */
   undo(): void {
-    if (this.done.length === 0 || this.isLocked()) return;
+    if (this.done.length === 0 || this.held || this.isLocked()) return;
     const step = this.done.pop();
     if (!step) return;
     const back = backOf(step);
@@ -62,7 +73,7 @@ export class Notebook {
 
   /** Does again what was last taken back. */
   redo(): void {
-    if (this.undone.length === 0 || this.isLocked()) return;
+    if (this.undone.length === 0 || this.held || this.isLocked()) return;
     const step = this.undone.pop();
     if (!step) return;
     this.done.push(step);
@@ -91,6 +102,36 @@ export class Notebook {
     const { done, undone } = recall(acts);
     this.done = [...done];
     this.undone = [...undone];
+  }
+
+  /** Holds back what is done from now on, until it is kept or dropped; undo and redo wait for that. */
+  hold(): Held {
+    const [done, undone] = [[...this.done], [...this.undone]];
+    const sheets = new Set(this.document.sheets.keys());
+    const held: NonNullable<Notebook['held']> = [];
+    this.held = held;
+    let release: (() => void) | undefined;
+    this.free = new Promise((resolve) => (release = resolve));
+    const letGo = (): void => {
+      this.held = undefined;
+      release?.();
+    };
+    return {
+      keep: () => {
+        letGo();
+        for (const { act, made } of held) this.report(act, made);
+      },
+      drop: () => {
+        [this.done, this.undone] = [done, undone];
+        const back = held.reverse().flatMap(({ made }) => [...made].reverse().map(inverse));
+        const made = this.settleAll(back);
+        for (const [sheet, rows] of this.document.sheets) {
+          if (rows.length === 0 && !sheets.has(sheet)) this.document.sheets.delete(sheet);
+        }
+        letGo();
+        this.tell(made);
+      },
+    };
   }
 
   /** From now on nothing can be done here; whoever tries is told by `refuse`. */
@@ -160,8 +201,13 @@ export class Notebook {
   }
 
   private hear(act: Step, made: readonly Change[]): void {
-    for (const listener of this.actListeners) listener(act, made);
+    if (this.held) this.held.push({ act, made });
+    else this.report(act, made);
     this.tell(made);
+  }
+
+  private report(act: Step, made: readonly Change[]): void {
+    for (const listener of this.actListeners) listener(act, made);
   }
 
   private tell(changes: readonly Change[]): void {

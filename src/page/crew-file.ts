@@ -83,20 +83,20 @@ async function put(
   if (choice === 'leave')
     return { job, questions: [], summary: `${name}: left, nothing of it came in.`, remarks: [] };
   if (choice === 'return') {
-    const left = returnIn(intake, file, notebook);
+    const left = await workedOut(job, watch, () => returnIn(intake, file, notebook));
     hands.onScreen(job);
     const remarks = left.map(
       ({ line, post }) =>
         `Line ${String(line)}: post “${post}” is not once in the job and once in the file; nothing was taken of it.`,
     );
-    await workedOut(job, watch);
     const taken = intake.rows.length - left.length;
     const summary = `${name}: ${String(taken)} posts read again, on the return visit sheet.`;
     return { job, questions: [], summary, remarks: [...remarks, ...remarksOn(intake)] };
   }
-  if (choice === 'merge') mergeIn(comparison, intake, file, notebook);
-  else bringIn(intake, file, notebook);
-  await workedOut(job, watch);
+  await workedOut(job, watch, () => {
+    if (choice === 'merge') mergeIn(comparison, intake, file, notebook);
+    else bringIn(intake, file, notebook);
+  });
   hands.onScreen(job);
   // There is something to lose now, and the person sees why it is asked.
   hands.askToStay();
@@ -118,21 +118,32 @@ async function put(
   };
 }
 
-/** Waits until the job is worked out with what just came in; where it is stopped, that is taken back. */
-async function workedOut({ book }: Job, watch: Watch | undefined): Promise<void> {
+/** Does what a file comes in with, and waits until the job is worked out with it; stopped before, the job is as if it had never been done. */
+async function workedOut<T>({ book }: Job, watch: Watch | undefined, deed: () => T): Promise<T> {
   if (!watch) {
+    const done = deed();
     book.finish();
-    return;
+    return done;
   }
   const { progress, stopped } = watch;
-  await new Promise<void>((resolve, reject) => {
-    stopped.onabort = () => {
-      book.undo();
-      reject(stopped.reason as Error);
-    };
-    void book.worked(progress).then(resolve);
-  });
-  stopped.onabort = null;
+  stopped.throwIfAborted();
+  const held = book.notebook.hold();
+  try {
+    const done = deed();
+    await new Promise<void>((resolve, reject) => {
+      stopped.onabort = () => {
+        reject(stopped.reason as Error);
+      };
+      void book.worked(progress).then(resolve);
+    });
+    held.keep();
+    return done;
+  } catch (error) {
+    held.drop();
+    throw error;
+  } finally {
+    stopped.onabort = null;
+  }
 }
 
 function forPeople(

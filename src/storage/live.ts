@@ -235,9 +235,9 @@ export class LiveNotebook {
     return { number: this.known, at: Date.now(), pieces };
   }
 
-  /** One thing after another: an act must not be numbered while another window's are being taken. */
+  /** One thing after another: an act must not be numbered while another window's are being taken, and what is held back is not kept. */
   private next<T>(deed: () => Promise<T>): Promise<T> {
-    const done = this.turn.then(deed);
+    const done = this.turn.then(() => this.notebook.free).then(deed);
     this.turn = done.then(
       () => undefined,
       () => undefined,

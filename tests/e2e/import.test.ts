@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openApp, startBrowser } from './open.ts';
@@ -86,7 +87,7 @@ describe('a crew’s file, on the built page', () => {
     expect(complaints).toEqual([]);
   });
 
-  it('that is cancelled while it is read leaves nothing behind', async () => {
+  it('that is cancelled while it is read, or comes in, leaves no job behind', async () => {
     const { page, complaints } = await openApp(browser, DESK);
     await page.waitForLoadState('networkidle');
     await choose(page, 'long.csv', longFile(100_000));
@@ -94,10 +95,40 @@ describe('a crew’s file, on the built page', () => {
     await page.getByRole('button', { name: 'Cancel' }).click();
     await page.getByRole('button', { name: 'Import a CSV' }).waitFor();
     await page.waitForLoadState('networkidle');
+    await choose(page, 'long.csv', longFile(8000));
+    await page.getByRole('heading', { name: 'Before long.csv comes in' }).waitFor();
+    await page.evaluate(cancelOnceItComesIn);
+    await page.getByRole('button', { name: 'Bring in', exact: true }).click();
+    await page.getByRole('button', { name: 'Import a CSV' }).waitFor();
     expect(complaints).toEqual([]);
     await page.reload();
     await page.getByRole('button', { name: 'Import a CSV' }).waitFor();
     expect(await page.getByText('Jobs on this device').count()).toBe(0);
+  });
+
+  it('that is cancelled while it comes in leaves the job as it was, byte for byte, with what may be done again', async () => {
+    const { page, complaints } = await openApp(browser, DESK);
+    await choose(page, 'a.csv', 'Post,Gap in,Level in\n1,1/4,48');
+    await bringIn(page);
+    await page.getByRole('grid', { name: /posts/i }).getByRole('gridcell').first().click();
+    await page.keyboard.press('Alt+Shift+Enter');
+    await page.keyboard.press('Control+z');
+    await page.getByText('Taken back: add row').waitFor();
+    await page.getByText('Saved on this device').first().waitFor();
+    const before = await savedFile(page);
+    await choose(page, 'long.csv', longFile(8000));
+    await page.getByRole('heading', { name: 'Before long.csv comes in' }).waitFor();
+    await page.evaluate(cancelOnceItComesIn);
+    await page.getByRole('button', { name: 'Bring in', exact: true }).click();
+    await page.getByRole('grid', { name: /posts/i }).waitFor();
+    expect(await page.evaluate(() => (globalThis as { cancelled?: boolean }).cancelled)).toBe(true);
+    expect(await savedFile(page)).toBe(before);
+    await page.reload();
+    await page.getByRole('grid', { name: /posts/i }).waitFor();
+    expect(await savedFile(page)).toBe(before);
+    await page.keyboard.press('Control+y');
+    await page.getByText('Done again: add').waitFor();
+    expect(complaints).toEqual([]);
   });
 
   it('that is cancelled after it was read leaves the open job as it was', async () => {
@@ -120,6 +151,30 @@ async function choose(page: Page, name: string, text: string): Promise<void> {
 async function bringIn(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Bring in', exact: true }).click();
   await page.getByRole('grid', { name: /posts/i }).waitFor();
+}
+
+/** The job, as “Save as a file” gives it. */
+async function savedFile(page: Page): Promise<string> {
+  await page.evaluate(() => Reflect.deleteProperty(window, 'showSaveFilePicker'));
+  const coming = page.waitForEvent('download');
+  await page.locator('summary', { hasText: /^More$/ }).click();
+  await page.getByRole('button', { name: 'Save as a file' }).click();
+  return readFile(await (await coming).path(), 'utf8');
+}
+
+/** Cancels as soon as the file that is looked at is coming in. Runs on the page. */
+function cancelOnceItComesIn(): void {
+  const watch = (): void => {
+    const inside = document.querySelector('bp-app')?.shadowRoot?.querySelector('bp-import');
+    const cancel = inside?.shadowRoot?.querySelector('.progress + .deeds button');
+    const isComingIn = inside?.shadowRoot?.querySelector('h1')?.textContent.startsWith('Bringing');
+    if (isComingIn !== true || !(cancel instanceof HTMLButtonElement)) requestAnimationFrame(watch);
+    else {
+      (globalThis as { cancelled?: boolean }).cancelled = true;
+      cancel.click();
+    }
+  };
+  watch();
 }
 
 /** What one column of the posts shows, row by row. */

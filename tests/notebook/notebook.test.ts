@@ -55,6 +55,41 @@ describe('undo and redo', () => {
     expect([notebook.undoLabel, notebook.redoLabel]).toEqual([undefined, 'bring in']);
   });
 
+  it('rest while acts are held back, and are as they were once those are dropped', () => {
+    fc.assert(
+      fc.property(acts, acts, (before, then) => {
+        const notebook = new Notebook(someDocument());
+        for (const act of before) perform(act, notebook);
+        const start = structuredClone(notebook.document);
+        const labels = [notebook.undoLabel, notebook.redoLabel];
+        const written: string[] = [];
+        notebook.subscribeToActs(({ label }) => written.push(label));
+        const held = notebook.hold();
+        for (const act of then) perform(act, notebook);
+        held.drop();
+        // Sheets without rows too: one that was not there is not there again.
+        expect(structuredClone(notebook.document)).toEqual(start);
+        expect([notebook.undoLabel, notebook.redoLabel]).toEqual(labels);
+        expect(written).toEqual([]);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it('go over acts that were held back and kept, which are written down then', () => {
+    const notebook = new Notebook(someDocument());
+    const written: string[] = [];
+    notebook.subscribeToActs(({ label }) => written.push(label));
+    const held = notebook.hold();
+    notebook.do('rename', [{ edit: 'name', before: 'Oak Street', after: 'Elm' }]);
+    notebook.undo();
+    expect([notebook.document.name, written]).toEqual(['Elm', []]);
+    held.keep();
+    expect(written).toEqual(['rename']);
+    notebook.undo();
+    expect(notebook.document.name).toBe('Oak Street');
+  });
+
   it('forget what was undone once something new is done', () => {
     const notebook = new Notebook(someDocument());
     notebook.do('rename', [{ edit: 'name', before: 'Oak Street', after: 'Elm' }]);
