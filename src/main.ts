@@ -9,6 +9,7 @@ import {
   loadImporter,
   readSite,
   tableOf,
+  SavedWords,
   take,
   whenInWords,
   type Hands,
@@ -26,7 +27,6 @@ import {
   type Desk,
   type KeptJob,
   type PrintedPage,
-  type SavedMark,
 } from './ui/index.ts';
 import { isProblem, sentence } from './units/index.ts';
 import type { BookView } from './worksheet/index.ts';
@@ -50,40 +50,25 @@ const PAGES: readonly {
   { id: WHOLE_WORKING, label: 'Print the whole working' },
 ];
 
-const SAVING: SavedMark = { state: 'saving', words: 'Saving' };
-const NEWER =
-  'A newer Backplumb is open in another window: nothing is saved from here. Reload this page to go on.';
-const MOST_ASIDE = 8;
 /** After so many acts there is something to lose, and the browser is asked to keep it. */
 const REAL_WORK = 12;
 const HALF_A_DAY_MS = 12 * 60 * 60 * 1000;
-const CLEARED =
-  'This browser cleared what it kept for this page. The job on the screen is kept again; others come back from a backup.';
-const SAVED: SavedMark = { state: 'saved', words: 'Saved on this device' };
 
-const savedListeners = new Set<(mark: SavedMark) => void>();
+const saved = new SavedWords();
 const shelfListeners = new Set<() => void>();
-let mark = SAVED;
 /** Acts since the page was opened. */
 let worked = 0;
 let current: Job | undefined;
 
 const shelf = await openShelf({
-  onTrouble: (trouble) => {
-    show(trouble ? { state: 'trouble', words: sentence(trouble), todo: 'save file' } : SAVED);
-  },
+  onTrouble: (trouble) => saved.refused(trouble),
   onSaving: (isSaving) => {
     if (isSaving) worked += 1;
     if (isSaving && worked === REAL_WORK) hands.askToStay();
-    // Trouble stays in sight until the shelf takes it back, and what is to be read until it is.
-    if (!mark.todo) show(isSaving ? SAVING : SAVED);
+    saved.saving(isSaving);
   },
-  onNewer: () => {
-    show({ state: 'trouble', words: NEWER, todo: 'reload' });
-  },
-  onCleared: () => {
-    show({ ...SAVED, words: CLEARED, todo: 'backup' });
-  },
+  onNewer: () => saved.tooOld(),
+  onCleared: () => saved.cleared(),
   onShelfChanged: () => {
     for (const listener of shelfListeners) listener();
   },
@@ -99,7 +84,7 @@ const desk: Desk = {
     if (isProblem(opened)) throw inWords(opened);
     const job = onScreen(await jobOf(opened));
     const { newer, setAside } = opened;
-    if (newer) show({ state: 'trouble', words: sentence(newer), todo: 'reload' });
+    if (newer) saved.tooOld(sentence(newer));
     else tellAside(setAside, job);
     return job;
   },
@@ -128,7 +113,7 @@ const desk: Desk = {
     if (only?.stands === 'same' && found && !only.isRemoved) return desk.open(only.id);
     if (only?.stands === 'newer' && found) {
       const job = onScreen(await jobOf(await shelf.show(found.document)));
-      show({ state: 'trouble', words: only.setAside.join(' '), todo: 'reload' });
+      saved.tooOld(only.setAside.join(' '));
       return job;
     }
     if (only?.stands === 'absent' && found) {
@@ -198,11 +183,7 @@ const desk: Desk = {
     else if (id !== undefined)
       void printPage(id, whole(book), id === 'calculation' ? { sheet } : undefined);
   },
-  onSaved(listener) {
-    savedListeners.add(listener);
-    listener(mark);
-    return () => savedListeners.delete(listener);
-  },
+  onSaved: (listener) => saved.subscribe(listener),
   onShelf(listener) {
     shelfListeners.add(listener);
     return () => shelfListeners.delete(listener);
@@ -241,7 +222,7 @@ async function offerNewer(): Promise<void> {
   const { offerNewVersion } = await loadNewVersion();
   offerNewVersion(async () => {
     await shelf.flush();
-    return mark.state !== 'trouble';
+    return !saved.isTrouble;
   });
 }
 
@@ -261,8 +242,7 @@ async function newJob(name: string, pattern = desk.pattern, isKeptNow = false): 
 
 function onScreen(job: Job): Job {
   current = job;
-  // What the last job was told of is not said of this one; that nothing is kept is.
-  if (mark.todo === 'backup' || mark.todo === 'reload') show(SAVED);
+  saved.nextJob();
   return job;
 }
 
@@ -274,19 +254,7 @@ function whole<View extends BookView>(book: View): View {
 
 /** Says what of a job could not be read, or not put to work. */
 function tellAside(unread: readonly string[], { book }: Job): void {
-  const setAside = [...unread, ...book.own.problems().map(sentence)];
-  if (setAside.length > 0) show({ ...SAVED, words: asideInWords(setAside), todo: 'backup' });
-}
-
-function asideInWords(setAside: readonly string[]): string {
-  const shown = setAside.slice(0, MOST_ASIDE).join(' ');
-  const more = setAside.length - MOST_ASIDE;
-  return `Opened without what could not be read. ${shown}${more > 0 ? ` And ${String(more)} more.` : ''}`;
-}
-
-function show(next: SavedMark): void {
-  mark = next;
-  for (const listener of savedListeners) listener(mark);
+  saved.setAside([...unread, ...book.own.problems().map(sentence)]);
 }
 
 function keptJob({
