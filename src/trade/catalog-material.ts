@@ -1,6 +1,13 @@
 import { PLAIN, TEMPERATURE_POINT, choiceOf, listOf } from '../units/index.ts';
 import { wholeBags } from './bags.ts';
-import { CEMENTS, ageForStrength, equivalentAge, maturity, strengthFraction } from './cure.ts';
+import {
+  CEMENTS,
+  ageForStrength,
+  equivalentAge,
+  eurocodeStrength,
+  maturity,
+  strengthFraction,
+} from './cure.ts';
 import {
   nailLateral,
   nailWithdrawal,
@@ -127,6 +134,19 @@ export const MATERIAL_RULES: readonly Rule[] = [
     standing: 'standard',
     caution: CURE,
     apply: ageForStrength,
+  },
+  {
+    name: 'eurocode_strength',
+    parameters: takes({ age: duration, hardening: PLAIN }),
+    result: PLAIN,
+    unit: '',
+    meaning:
+      'Strength of concrete at an age, as a share of its mean 28-day strength: a second opinion.',
+    equation: 'f(t) / f28 = exp(s (1 - sqrt(28 / t))), t in days; s 0.20 class R, 0.25 N, 0.38 S',
+    source: 'EN 1992-1-1:2004 3.1.2(6), Eq. (3.2)',
+    standing: 'standard',
+    caution: CURE,
+    apply: eurocodeStrength,
   },
   {
     name: 'maturity',

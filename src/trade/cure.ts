@@ -1,6 +1,15 @@
 import type { Answer } from '../units/index.ts';
 import { DAY, ICE_POINT } from './factors.ts';
-import { aboveZero, atMost, between, covered, oneOf, zeroOrMore, type Limit } from './limits.ts';
+import {
+  aboveZero,
+  atMost,
+  between,
+  covered,
+  oneOf,
+  shown,
+  zeroOrMore,
+  type Limit,
+} from './limits.ts';
 
 /** Constants of moist-cured concrete, ACI 209R-92: a in days, b a ratio. */
 const MOIST_CURED = new Map([
@@ -13,6 +22,12 @@ export const CEMENTS: readonly string[] = [...MOIST_CURED.keys()];
 
 /** The temperature at which an hour counts as an hour. [K] */
 const REFERENCE = ICE_POINT + 20;
+
+/** Hardening s of EN 1992-1-1 3.1.2(6): class R to class S. */
+const HARDENING_RANGE = [0.2, 0.38] as const;
+
+/** Up to this age EN 1992-1-1 3.1.2(5) wants tests and no curve, from memory. [s] */
+const CURVE_FROM = 3 * DAY;
 
 /** Where EN 1992-1-1 Annex B takes the Arrhenius rule to hold, from memory. [K] */
 const ARRHENIUS_RANGE = [ICE_POINT, ICE_POINT + 80] as const;
@@ -66,6 +81,31 @@ export function ageForStrength(fraction: number, cement: string): Answer {
     const { a, b } = curve(cement);
     return ((a * fraction) / (1 - b * fraction)) * DAY;
   });
+}
+
+/**
+ * Strength of concrete at an age, as a share of its mean 28-day strength: a second opinion.
+ *
+ * f(t) / f28 = exp(s (1 - sqrt(28 / t))), t in days; s 0.20 class R, 0.25 N, 0.38 S
+ *
+ * For concrete kept at a mean of 20 degC. From 3 days on: for younger concrete the
+ * standard wants tests (from memory).
+ *
+ * @param age - Time since the pour, 3 days or more. [s]
+ * @param hardening - s, 0.20 to 0.38. [1]
+ * @returns Share of the mean 28-day strength. [1]
+ *
+ * @source EN 1992-1-1:2004 3.1.2(6), Eq. (3.2)
+ * @check 9 days, 0.25 → 0.8261668 (tests of fib's structural code library)
+ */
+export function eurocodeStrength(age: number, hardening: number): Answer {
+  const limits = [
+    between('hardening', hardening, HARDENING_RANGE, '', '0.20 is class R, 0.25 N, 0.38 S.'),
+    fromThreeDays(age),
+  ];
+  return covered('eurocode_strength', limits, () =>
+    Math.exp(hardening * (1 - Math.sqrt((28 * DAY) / age))),
+  );
 }
 
 /**
@@ -133,6 +173,14 @@ export function equivalentAge(
 
 function curve(cement: string): { readonly a: number; readonly b: number } {
   return MOIST_CURED.get(cement) ?? { a: NaN, b: NaN };
+}
+
+function fromThreeDays(age: number): Limit {
+  if (atMost(CURVE_FROM, age)) return undefined;
+  return [
+    `The age is “${shown(age, 'day')}”.`,
+    'Keep it at 3 days or more. For younger concrete take strength_fraction, or test cylinders.',
+  ];
 }
 
 function reachable(fraction: number, cement: string): Limit {

@@ -92,6 +92,27 @@ const CHECKS: readonly Check[] = [
   ],
   ['screw_lateral(8, 1.5 in, 3.75 in, 0.43) to lbf', 79.9, 0.6, 'NDS 2018 Table 12.3.1A, mode IV'],
   ['screw_lateral(12, 1.5 in, 4 in, 0.55) to lbf', 161, 0.6, 'NDS 2018 Table 12.3.1A, mode IV'],
+  // Wood at 19% from its oven-dry G, engineeringtoolbox.com; the Wood Handbook's rule takes G at that moisture, so the two differ.
+  ...(
+    [
+      [0.5, 34.2, 'Douglas fir-larch'],
+      [0.55, 37.3, 'southern pine'],
+      [0.42, 29.1, 'spruce-pine-fir'],
+      [0.36, 25.2, 'western cedar'],
+      [0.37, 25.8, 'redwood'],
+    ] as const
+  ).map(([gravity, weight, wood]): Check => [
+    `62.4 lb/ft^3 * ${String(gravity)} / (1 + 0.009 * ${String(gravity)} * 19) * 1.19 to lb/ft^3`,
+    weight,
+    0.05,
+    wood,
+  ]),
+  ['0.25 in / 8 ft * 384', 1, 'exact', 'crook of a Stud, WWPA 1998, as L/384'],
+  ['0.75 in / 8 ft * 128', 1, 'exact', 'bow of a Stud, WWPA 1998, as L/128'],
+  // Shaft friction at the least of 500 psf and 1/6 of the vertical value, IBC 1810.3.3.1.4, and the weight of the pier.
+  ['min(500 psf, 1500 psf / 6) * pi * 1 ft * 3 ft to lbf', 2356, 0.5, 'clay, 12 in x 3 ft'],
+  ['150 lb/ft^3 * round_hole(1 ft, 3 ft) to lb', 353, 0.5, 'clay, 12 in x 3 ft'],
+  ['51 lb to kg', 23, 0.15, 'NIOSH 94-110, the load constant in both units'],
   ['price_at_margin(1000 USD, 0.25) to USD', 1333.33, 0.005, 'cost/(1-g)'],
   ['stock_length(104 in, [8 ft, 10 ft, 12 ft]) to ft', 10, 'exact', 'shortest that serves'],
 ];

@@ -25,6 +25,32 @@ describe('wholeBags', () => {
     expect(read(wholeBags(si(1, 'yd^3'), si(bagYield, 'ft^3')))).toBe(count);
   });
 
+  it('is 3 of the cans whose printed 2.3 fill a pan: one never buys a part', () => {
+    // OpenStax Contemporary Mathematics 10.7: pan 1140.4 cm^3, can 502.7 cm^3, "so buy 3".
+    const [pan, can] = [read(roundHole(0.22, 0.03)), read(roundHole(0.08, 0.1))];
+    expect(read(wholeBags(pan, can))).toBe(3);
+  });
+
+  it('falls short where the post is left out of the sum: 16% of a 10 x 24 in hole', () => {
+    const hole = read(roundHole(si(10, 'in'), si(24, 'in')), 'ft^3');
+    expect(1 - net(10, 24, 3.5) / hole).toBeCloseTo(0.16, 2); // hand-worked: 12.25/78.54
+    expect(bags(10 * hole, EIGHTY)).toBe(19);
+    expect(bags(10 * net(10, 24, 3.5), EIGHTY)).toBe(16);
+  });
+
+  // Dry bag at 133 lb/ft^3 of concrete: "50/133 = 0.375", web article, civilhow.com; 60 lb hand-worked.
+  it.each([
+    { pounds: 50, bagYield: 0.375 },
+    { pounds: 60, bagYield: 0.4511 },
+    { pounds: 90, bagYield: 0.675 },
+  ])('is 1 for what $pounds lb of dry mix make, and 2 at the weight of hard concrete', (row) => {
+    const made = row.pounds / 133;
+    expect(Math.abs(made - row.bagYield)).toBeLessThan(0.002);
+    expect(bags(made, made)).toBe(1);
+    // 145 to 150 lb/ft^3 is for lifting: as a yield it is a tenth too little.
+    expect(bags(made, row.pounds / 150)).toBe(2);
+  });
+
   it('is 7, not 8, for 4.2 ft^3 at 0.6 ft^3', () => {
     expect(4.2 / 0.6).toBeGreaterThan(7);
     expect(bags(4.2, 0.6)).toBe(7);

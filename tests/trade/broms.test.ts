@@ -29,6 +29,13 @@ describe('sandCapacity', () => {
     expectNear((3 * sand(10, 0, 1, 60)) / 1000, 27, 0.05);
   });
 
+  it('has no shear left at the printed 10.0 ft under 27 kip in the same sand', () => {
+    // Eq. 6-64, f = sqrt(P/(1.5 gamma b Kp)). With no arm H = 0.5 gamma b Kp L^2, so f is L/sqrt(3).
+    const depth = 10 * Math.sqrt(3);
+    expectNear(sand(depth, 0, 1, 60) / 1000, 27, 0.05);
+    expectNear(Math.sqrt(sand(depth, 0, 1, 60) / (1.5 * 60 * 3)), 10, 0.05);
+  });
+
   // Worked from the same formula at 3 ft deep, 1 ft wide, force at 3 ft.
   it.each([
     { depth: 3, width: 2, times: 2 },
@@ -92,6 +99,15 @@ describe('clayCapacity', () => {
     const f = force / (9 * 1.5);
     expectNear(f, 4, 0.004);
     expectNear(Math.sqrt((100 + force * (1.5 + f / 2)) / (2.25 * 1.5)), 9.2537, 0.005);
+  });
+
+  it('solves the P^2 + 1,083 P - 67,900 = 0 of Reese and Van Impe: 59.4 kN', () => {
+    // Single Piles and Pile Groups under Lateral Loading, Appendix A: b 305 mm, e 0.61 m, L 2.44 m,
+    // c 47.9 kPa; the root of the equation as it stands in a scan, whose own digits of P are smudged.
+    const root = (-1083 + Math.sqrt(1083 ** 2 + 4 * 67900)) / 2;
+    const force = clayCapacity(2.44, 0.61, 0.305, 47900, 1.5 * 0.305);
+    expectNear(read(force, 'kN'), root, 0.1);
+    expectNear(read(force, 'kN'), 59.4, 0.1);
   });
 
   it('is 959.4 lbf at 3 ft deep, force at 3 ft, 1,000 psf', () => {

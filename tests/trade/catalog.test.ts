@@ -68,6 +68,7 @@ const PROMISED = `
   age_at_equivalent(temperatures, durations, pour, wanted, activation)
   equivalent_at_age(temperatures, durations, pour, age, activation)
   age_at_maturity(temperatures, durations, pour, wanted, datum)
+  eurocode_strength(age, hardening)
   equal_step(drops) least_clearance(drops, gap) buried_panels(drops, gap) step_clearance(drops, gap, post) step_reach(drops, gap)
   cut_count(pieces, counts, stocks, priced, prices, kerf, stock)
   cut_count_of(pieces, counts, areas, area, stocks, priced, priced_areas, prices, kerf, stock)

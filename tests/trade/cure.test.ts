@@ -1,6 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { ageForStrength, equivalentAge, maturity, strengthFraction } from '../../src/trade/cure.ts';
+import {
+  ageForStrength,
+  equivalentAge,
+  eurocodeStrength,
+  maturity,
+  strengthFraction,
+} from '../../src/trade/cure.ts';
 import { expectNear, read, refusal, si } from './si.ts';
 
 const days = (number: number) => si(number, 'day');
@@ -69,6 +75,14 @@ describe('ageForStrength', () => {
     expectNear(read(ageForStrength(share, cement), unit), age, tolerance);
   });
 
+  it('is within the 24 h that the Portland Cement Association allows for 500 psi', () => {
+    // PCA, cold-weather concreting: 500 psi (3.5 MPa) within 24 h at normal temperature.
+    for (const strength of [2500, 3000, 3500]) {
+      expect(read(ageForStrength(500 / strength, 'I'), 'h')).toBeLessThan(24);
+    }
+    expectNear(read(si(500, 'psi'), 'MPa'), 3.5, 0.06);
+  });
+
   it('is the curve turned round', () => {
     const shares = fc.double({ min: 0, max: 1.08, noNaN: true });
     fc.assert(
@@ -89,6 +103,40 @@ describe('ageForStrength', () => {
 
   it('refuses a share below 0', () => {
     expect(refusal(ageForStrength(-0.1, 'I')).found).toContain('“-0.1”');
+  });
+});
+
+describe('eurocodeStrength', () => {
+  // fib's open-source structural code library, its tests of EN 1992-1-1 property development: to the digits printed there.
+  it.each([
+    { age: 9, hardening: 0.25, printed: 0.8261668305, tolerance: 1e-9 },
+    { age: 56, hardening: 0.25, printed: 1.0759707794, tolerance: 1e-9 },
+    { age: 27, hardening: 0.25, printed: 0.995422968, tolerance: 1e-9 },
+    { age: 10, hardening: 0.38, printed: 0.77425, tolerance: 5e-6 },
+    { age: 10, hardening: 0.2, printed: 0.87401, tolerance: 5e-6 },
+    { age: 20, hardening: 0.38, printed: 0.93275, tolerance: 5e-6 },
+    { age: 40, hardening: 0.38, printed: 1.06404, tolerance: 5e-6 },
+  ])('gives the printed $printed at $age days, s $hardening', (row) => {
+    expectNear(read(eurocodeStrength(days(row.age), row.hardening)), row.printed, row.tolerance);
+  });
+
+  it('is 1 at 28 days whatever the cement, grows with age, and starts later where hardening is slow', () => {
+    const ages = fc.double({ min: 3, max: 3000, noNaN: true });
+    const slowness = fc.double({ min: 0.2, max: 0.37, noNaN: true });
+    fc.assert(
+      fc.property(ages, slowness, (age, s) => {
+        const at = (day: number, hardening = s) => read(eurocodeStrength(days(day), hardening));
+        expectNear(at(28), 1, 1e-12);
+        expect(at(age * 1.1)).toBeGreaterThan(at(age));
+        expect(Math.sign(at(age) - at(age, s + 0.01))).toBe(Math.sign(28 - age));
+      }),
+    );
+  });
+
+  it('refuses concrete younger than 3 days and an s of no class, on the line is within it', () => {
+    expect(refusal(eurocodeStrength(days(2.9), 0.25)).fix).toContain('strength_fraction');
+    expect(refusal(eurocodeStrength(days(7), 0.4)).fix).toContain('class R');
+    expect(read(eurocodeStrength(days(3) * (1 - 1e-12), 0.2))).toBeGreaterThan(0);
   });
 });
 
@@ -141,6 +189,12 @@ describe('equivalentAge', () => {
     const age = equivalentAge(temperatures, [1, 2, 1, 1, 1, 2].map(days), 4000);
     expectNear(read(age, 'day'), 8.37987, 0.0025 * 8.37987);
     expectNear(read(age, 'day'), 8.3952, 0.00005); // worked with an exact 20 degC
+  });
+
+  it('is counted from an exact 20 degC: not the 0.998 of (B.10), whose 13.65 is rounded', () => {
+    // EN 1992-1-1 (B.10): exp(-(4000/(273 + T) - 13.65)).
+    expectNear(Math.exp(-(4000 / 293 - 13.65)), 0.998, 0.0005);
+    expectNear(read(equivalentAge(celsius(20), [days(1)], 4000), 'day'), 1, 1e-12);
   });
 
   it('is 1.6425 days for 3 days at 10 degC', () => {

@@ -4,6 +4,7 @@ import {
   nailLateral,
   nailWithdrawal,
   screwDiameter,
+  screwJoint,
   screwLateral,
   screwWithdrawal,
 } from '../../src/trade/fasteners.ts';
@@ -18,7 +19,11 @@ describe('screwDiameter', () => {
   // NDS 2018 Table L3.
   it.each([
     { gauge: 6, printed: 0.138 },
+    { gauge: 7, printed: 0.151 },
+    { gauge: 8, printed: 0.164 },
+    { gauge: 9, printed: 0.177 },
     { gauge: 10, printed: 0.19 },
+    { gauge: 12, printed: 0.216 },
     { gauge: 14, printed: 0.242 },
   ])('is the printed $printed in of No. $gauge', ({ gauge, printed }) => {
     expectNear(read(screwDiameter(gauge), 'in'), printed, 1e-9);
@@ -50,6 +55,19 @@ describe('screwLateral', () => {
     });
     expectNear(screw(8, 1.5, 3.75, 0.43), 79.9, 0.6);
     expectNear(screw(12, 1.5, 4, 0.55), 161, 0.6);
+  });
+
+  // NDS 2018 Table L3: root diameters, the ones the yield equations take.
+  it.each([
+    { gauge: 6, root: 0.113 },
+    { gauge: 7, root: 0.122 },
+    { gauge: 8, root: 0.131 },
+    { gauge: 9, root: 0.142 },
+    { gauge: 10, root: 0.152 },
+    { gauge: 12, root: 0.171 },
+    { gauge: 14, root: 0.196 },
+  ])('works No. $gauge with the printed root of $root in', ({ gauge, root }) => {
+    expectNear(screwJoint(gauge, si(1.5, 'in'), si(6, 'in'), 0.5).joint.diameter, root, 1e-9);
   });
 
   it('takes Rd on the root diameter: 117, not the 107 of the nominal one', () => {
@@ -129,6 +147,12 @@ describe('nailLateral', () => {
     },
   ])('gives the printed $printed lbf for a $nailName in G $gravity', (row) => {
     expectNear(nail(row.diameter, row.length, row.side, row.gravity), row.printed, 0.6);
+  });
+
+  it('is 174 lbf for a 16d through 3/4 in of floor with the wind’s 1.6, as on a public list', () => {
+    // Structural engineers' mailing list, seaintarchive.org, 2009: NDS 2005, plate 1 1/2 in, G 0.50,
+    // 1.25 in of penetration: 141 x 1.25/1.62 = 108.8 lb, x 1.6 = 174 lb.
+    expectNear(1.6 * nail(0.162, 3.5 - 0.75, 1.5, 0.5), 174, 0.7);
   });
 
   it('takes the length before the side piece, and says so when they are turned round', () => {

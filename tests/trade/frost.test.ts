@@ -8,6 +8,19 @@ describe('frostGrip', () => {
     expectNear(read(frostGrip(si(12, 'in'), si(36, 'in'), si(9.4, 'psi')), 'lbf'), 12757, 1);
   });
 
+  // Canadian Foundation Engineering Manual, 4th ed., as quoted in a forum thread: each bond in both units.
+  it.each([
+    { kilopascals: 65, printed: 9.4 },
+    { kilopascals: 100, printed: 14.5 },
+    { kilopascals: 150, printed: 21.8 },
+  ])(
+    'is the same for $kilopascals kPa and the printed $printed psi',
+    ({ kilopascals, printed }) => {
+      const grip = (bond: number) => read(frostGrip(0.3, 0.9, bond), 'lbf');
+      expectNear(grip(si(kilopascals, 'kPa')) / grip(si(printed, 'psi')), 1, 0.05 / printed);
+    },
+  );
+
   it('is far beyond the 353 lb that such a footing weighs', () => {
     const force = read(frostGrip(si(12, 'in'), si(36, 'in'), si(65, 'kPa')), 'lbf');
     expectNear(force, 12800, 50);

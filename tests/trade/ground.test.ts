@@ -96,6 +96,32 @@ describe('lateralEmbedment', () => {
     expect(Math.abs(embedment(680, 7.79, 1, 150) - wrong)).toBeGreaterThan(3);
   });
 
+  it('divides by the width, and never takes S1 from the vertical bearing', () => {
+    // Two readings found in public sheets. At 8.08 ft the note's own S1 is 150 x 8.08/3 = 404 psf.
+    const depth = embedment(680, 7.79, 1, 150);
+    expectNear(embedment(680, 7.79, 1.5, 150), depth / 1.2, 0.12 * depth);
+    expect(equation18s1(depth, [680, 7.79, 1 / 1.5, 150])).toBeGreaterThan(depth * 1.2);
+    const fromVertical = equation18s1(3, [680, 7.79, 1, 2000 / 3]); // S1 2,000/3 psf, IBC Table 1806.2 for sand
+    expect(fromVertical).toBeLessThan(0.9 * depth);
+  });
+
+  it('takes S1 as 333 psf in clay at a depth of 10 ft', () => {
+    // Structural engineers' mailing list, seaintarchive.org, 1999: "100 times one-third of ten, or 333 psf".
+    const force = (333 * 10 * 10) / (2.34 * (10 + 1.09 * 3)); // d^2 = A (d + 1.09 h), A = 2.34 P/S1 at b 1 ft
+    expectNear(embedment(force, 3, 1, 100), 10, 0.01);
+  });
+
+  it('goes on until S1 is that of its own depth: 3.72 ft, where a public sheet stops at 3.54', () => {
+    // Sign permit of Zephyrhills, Florida: 24.7 psf on 36 ft^2 at 3.4 ft, 3 ft wide, 300 psf/ft. It takes
+    // S1 = 400 psf of the 4 ft that are dug and stops there.
+    const force = 24.7 * 36;
+    const printed = 0.5 * ((2.34 * force) / 1200) * (1 + Math.sqrt(1 + (4.36 * 3.4 * 1200) / (2.34 * force))); // prettier-ignore
+    expectNear(printed, 3.54, 0.01);
+    const depth = embedment(force, 3.4, 3, 300);
+    expectNear(depth, 3.72, 0.005); // worked from Eq. 18-1
+    expectNear(equation18s1(depth, [force, 3.4, 3, 300]), depth, 1e-9);
+  });
+
   it('is less for the diagonal of a square footing than for its side', () => {
     const diagonal = read(squareWidth(si(1, 'ft')), 'ft');
     expect(embedment(680, 7.79, diagonal, 150)).toBeLessThan(embedment(680, 7.79, 1, 150) * 0.93);

@@ -27,6 +27,7 @@ describe('roundHole', () => {
     // OpenStax Contemporary Mathematics 10.7.
     const can = read(roundHole(0.08, 0.1));
     expectNear(read(can, 'cm^3'), 502.7, 0.05);
+    expectNear(read(roundHole(0.22, 0.03), 'cm^3'), 1140.4, 0.05);
     expectNear(read(roundHole(0.22, 0.03)) / can, 2.3, 0.05);
   });
 

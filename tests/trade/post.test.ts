@@ -24,6 +24,23 @@ describe('postSide and postFace', () => {
   });
 });
 
+describe('dressed sizes in millimeters', () => {
+  // NDS 2018 Supplement Table 1A and PS 20-05, printed to the millimeter.
+  it.each([
+    { size: '1x4', sides: [19, 89] },
+    { size: '1x6', sides: [19, 140] },
+    { size: '1x8', sides: [19, 184] },
+    { size: '2x4', sides: [38, 89] },
+    { size: '2x6', sides: [38, 140] },
+    { size: '4x4', sides: [89, 89] },
+    { size: '4x6', sides: [89, 140] },
+    { size: '6x6', sides: [140, 140] },
+  ])('are $sides for $size', ({ size, sides }) => {
+    expectNear(read(postSide(size), 'mm'), sides[0]!, 0.5);
+    expectNear(read(postFace(size), 'mm'), sides[1]!, 0.5);
+  });
+});
+
 describe('postArea', () => {
   it.each(POSTS)('is $area in^2 for $size', ({ size, area }) => {
     expectNear(read(postArea(size), 'in^2'), area, 0.00001); // hand-worked
@@ -41,6 +58,7 @@ describe('postArea', () => {
     const weight = (size: string) => read(read(postArea(size)) * si(35, 'lb/ft^3'), 'lb/ft');
     expectNear(weight('2x4'), 1.28, 0.006);
     expectNear(weight('2x6'), 2, 0.006);
+    expectNear(weight('1x6'), 1, 0.006);
   });
 });
 

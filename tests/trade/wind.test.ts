@@ -45,6 +45,11 @@ describe('velocityPressure', () => {
     expectNear(psf(100, exposure, feet) / (0.00256 * 0.85 * 100 ** 2), kz, tolerance);
   });
 
+  it('leaves out the elevation of the ground: Ke is 1, in feet and in meters alike', () => {
+    // ASCE 7-16 26.9, Ke 1 is permitted everywhere. One public file takes the constant for feet with meters.
+    expectNear(read(velocityPressure(si(100, 'mph'), 'C', si(10, 'ft'))), 0.00256 * 0.85 * 0.8489 * 1e4 * 47.88026, 0.3); // prettier-ignore
+  });
+
   it('does not change below 15 ft', () => {
     expect(psf(115, 'B', 2)).toBe(psf(115, 'B', 15));
   });
@@ -102,6 +107,17 @@ describe('wallForceCoefficient', () => {
 
   it('is 1.60 and not the 1.55 of one public copy at s/h 0.7, B/s 4', () => {
     expectExact(feet(28, 7, 10), 1.6);
+  });
+
+  it('is 1.333 and not the 1.60 of one public source file at s/h 1, B/s 6.67', () => {
+    expectNear(feet(20 / 3, 1, 1), 1.3333, 0.0001); // Fig. 29.3-1: 1.35 - 0.05 x 1.667/5
+  });
+
+  it('gives the printed 22.37 kip on a sign 8 x 100 ft with its top at 35 ft', () => {
+    // Public worksheet, ASCE 7-05: q 17.80 psf, G 0.85. Between four cells of the table: s/h 0.229, B/s 12.5.
+    expectNear((17.8 * 0.85 * feet(100, 8, 35) * 800) / 1000, 22.37, 0.005);
+    // Its q takes Kh 1.01 from the table, where the formula gives 1.015: 0.5%.
+    expectNear(psf(90, 'C', 35), 17.8, 0.005 * 17.8);
   });
 
   it('falls along B/s on the ground, where one public copy climbs to 1.75', () => {
@@ -197,7 +213,17 @@ describe('fenceWind', () => {
   it('agrees with the public worksheet of a long wall: 106.88 kip', () => {
     // ASCE 7-05: 1.15 q x 0.85 x 1.30 x 689 x 6.6 ft; the speed is at service level, so no 0.6.
     const pressure = read(fenceWind(si(100, 'mph'), 'C', si(6.6, 'ft'), 1, si(689, 'ft')), 'psf');
-    expectNear((1.15 * pressure * 689 * 6.6) / 0.6, 106880, 0.002 * 106880);
+    const force = (1.15 * pressure * 689 * 6.6) / 0.6;
+    expectNear(force, 106880, 0.002 * 106880);
+    // Its moment at grade, F x 0.55 h: printed 387.98 kip-ft.
+    expectNear((force * 0.55 * 6.6) / 1000, 387.98, 0.002 * 387.98);
+  });
+
+  it('takes 0.6 once: a speed of ASCE 7-05 is V sqrt(0.6), and 0.6 on it again is unsafe', () => {
+    // ASCE 7-10 on: V_asd = V_ult sqrt(0.6), so 0.6 W at 115 mph is W at 89.1 mph.
+    const ultimate = read(fenceWind(si(115, 'mph'), 'C', si(6, 'ft'), 1, si(96, 'ft')));
+    const service = read(fenceWind(si(115 * Math.sqrt(0.6), 'mph'), 'C', si(6, 'ft'), 1, si(96, 'ft'))); // prettier-ignore
+    expectNear(service / 0.6 / ultimate, 1, 1e-9);
   });
 
   it('is the product of its parts', () => {

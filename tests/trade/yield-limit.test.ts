@@ -4,6 +4,7 @@ import {
   bendingYield,
   dowelBearing,
   singleShear,
+  yieldModes,
   type Joint,
 } from '../../src/trade/yield-limit.ts';
 import { expectExact, expectNear } from './si.ts';
@@ -68,6 +69,14 @@ describe('singleShear', () => {
     );
   });
 
+  it('takes 1 + 2 Re in k2, where an open-source library has 2 + Re', () => {
+    // Hand-worked, mode IIIm with Re 2: D 0.131 in, lm 0.5 in, Fem 4,650, Fes 2,325 psi, Fyb 100 ksi.
+    // k2 = -1 + sqrt(6 + 2 x 1e5 x 5 x 0.017161/(3 x 4650 x 0.25)) = 2.30465; with 2 + Re it is 2.1522.
+    const joint = { ...EIGHTPENNY, mainLength: 0.5, sideBearing: WOOD / 2 };
+    const value = new Map(yieldModes(joint)).get('IIIm')!;
+    expectNear(value, (2.30465 * 0.131 * 0.5 * WOOD) / (5 * 2.2), 0.01);
+  });
+
   it('takes Rd as 10 D + 0.5 above 0.17 in', () => {
     // Hand-worked, mode Is: 0.192 x 0.05 x 4650 / 2.42.
     const thick = { ...EIGHTPENNY, diameter: 0.192, sideLength: 0.05 };
@@ -80,6 +89,8 @@ describe('dowelBearing', () => {
     // Hand-worked: 0.5^1.84 = 0.27932, 4,637 psi; 0.42^1.84 = 0.20266, 3,364 psi.
     expect(dowelBearing(0.5)).toBe(4650);
     expect(dowelBearing(0.42)).toBe(3350);
+    // With the 1.45 of large bolts across the grain, as in an open-source library, it would be 6,076.
+    expect(16600 * 0.5 ** 1.45).toBeGreaterThan(6000);
   });
 });
 
