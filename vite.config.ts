@@ -31,6 +31,16 @@ const FEW_FILES = {
   groups: [
     { name: 'ground', test: /\/src\/(?:units|csv|notebook|output)\/|\/papaparse\// },
     { name: 'intake', test: /\/src\/intake\/(?!reading-thread)/ },
+    // What most elements share, each too small for a file of its own.
+    {
+      name: 'shared',
+      test: /\/src\/ui\/(?:events|waiting|fraction|unit-face|download|follow-book|tokens|panel-dialog-styles|panel-styles|field-styles|theme|dots|print\/(?:index|print-page|supplier-page|supplier-list|page-style|page-parts|cautions))\.ts|\/node_modules\/(?:lit|@lit|lit-html|lit-element)/,
+    },
+    // Panels that stand over the page, and the pages of paper.
+    {
+      name: 'panels',
+      test: /\/src\/ui\/(?:what-if|remedies|keeping\/(?:history|restore|room|panels|give-file))[\w-]*\.ts/,
+    },
     {
       name: 'engine',
       test: /\/src\/(?:graph|formula|trade|worksheet)\/|\/worksheets\/|\/mathjs\//,

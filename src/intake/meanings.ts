@@ -44,8 +44,8 @@ export const MEANINGS: readonly Meaning[] = meanings({
     'depth wanted|wanted|hole depth wanted|embedment|embedment wanted|wanted embedment|embedment depth',
   gravel: 'gravel|gravel depth|gravel base|gravel bottom',
   hole_width: 'hole dia|hole width|dia width|hole dia width|hole size',
-  tree_diameter: 'tree dia|tree size|tree width',
-  tree_distance: 'tree distance|distance toward tree',
+  tree_diameter: 'tree dia|tree size|tree width|tree',
+  tree_distance: 'tree distance|distance toward tree|tree off|tree out|distance off tree',
 });
 
 /** Words that could stand for two columns; nobody but the person who wrote them knows which. */

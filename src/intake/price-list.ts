@@ -13,8 +13,11 @@ export interface PriceList {
 
 const WORDS: readonly (readonly [column: string, heads: RegExp])[] = [
   ['second_price', /^(second (yard|price)|price,? second yard|other (yard|price))$/],
-  ['price', /^(price|unit price|price each|each|first (yard|price)|price,? first yard|cost)$/],
-  ['item', /^(item|product|material|article)$/],
+  [
+    'price',
+    /^(price|unit (price|cost)|price each|each|cost each|first (yard|price)|price,? first yard|cost)$/,
+  ],
+  ['item', /^(item|product|material|article|description|item description)$/],
   ['size', /^(size|nominal size|dimension)$/],
   ['length', /^(length|len|stock length)$/],
   ['note', /^(note|notes|remark|remarks|substitute)$/],

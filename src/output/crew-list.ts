@@ -34,7 +34,7 @@ const HEADS = [
 ]; // prettier-ignore
 
 /** Ways that the action alone already says. */
-const USUAL = ['re-plumb and repack', 'mend at grade', 'replace in place'];
+const USUAL = ['leave', 're-plumb and repack', 'replace in place'];
 
 /** A line for every post that needs work or whose remedy is still open, in the order of the run. */
 export function crewLines(book: BookView, dialect: Dialect = PLAIN_DIALECT): readonly CrewLine[] {
@@ -94,7 +94,7 @@ function crewLine(
     row,
     post: posts.rowKey(at),
     action,
-    way: USUAL.includes(of('posts', 'work')) ? '' : of('posts', 'work'),
+    way: wayWords(of, ofJob('menders_per_post')),
     because: joined(
       ['cause', 'remedy'].flatMap((column) => book.pointers?.('posts', row, column) ?? []),
       '; ',
@@ -125,6 +125,24 @@ function crewLine(
     hazards: hazards(stops, of),
     stops: stops.flatMap(({ level, message }) => (level === 'stop' ? [message] : [])),
   };
+}
+
+/** The finer way, and where the new post stands off the old place. */
+function wayWords(of: Of, menders: string): string {
+  const work = of('posts', 'work');
+  if (work === 'mend at grade') return `${menders} menders at grade`;
+  const jog = of('posts', 'jog').replace('-', '');
+  const along = work === 'new hole beside' ? of('posts', 'moved') : '';
+  return joined(
+    [
+      USUAL.includes(work) ? '' : work,
+      jog === '' ? '' : `${jog} off the old line`,
+      along === ''
+        ? ''
+        : `${along.replace('-', '')} ${along.startsWith('-') ? 'back' : 'on'} along the run`,
+    ],
+    ', ',
+  );
 }
 
 type Of = (sheet: string, column: string) => string;

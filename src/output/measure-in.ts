@@ -1,4 +1,4 @@
-import { parseUnit } from '../units/index.ts';
+import { parseUnit, writeDuration } from '../units/index.ts';
 import type { BookView, ColumnView, SheetView } from '../worksheet/index.ts';
 import { PLAIN_DIALECT, shownIn, type Dialect } from './export-dialect.ts';
 
@@ -33,6 +33,7 @@ function placesIn(sheet: SheetView | undefined): Places | undefined {
 function measureAt(sheet: SheetView, at: number, head: ColumnView, dialect: Dialect): string {
   const { state, text, value } = sheet.cell(at, head.id);
   if (state !== 'known' || text === '') return '';
+  if (head.unit === 'h' && typeof value === 'number') return writeDuration(value);
   const shown = head.unit === '' || /['"′″]/u.test(text) ? text : `${text} ${head.unit}`;
   const unit = head.kind.type === 'quantity' ? parseUnit(head.unit) : undefined;
   return unit && typeof value === 'number' && dialect !== PLAIN_DIALECT

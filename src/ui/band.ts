@@ -11,6 +11,7 @@ import { counted } from './waiting.ts';
  * The first stop of the job, across the top of the page, with the way to it; nothing where no stop stands.
  *
  * @fires go-to - Somebody wants to be taken to the stop.
+ * @fires show-remedies - Somebody wants the remedies of the post it is about side by side.
  */
 @customElement('bp-band')
 export class Band extends LitElement {
@@ -60,7 +61,11 @@ export class Band extends LitElement {
           href="#${first.sheet}"
           @click=${(event: Event) => {
             event.preventDefault();
-            send(this, 'go-to', { sheet: first.sheet, row: first.row });
+            // A post has its remedies side by side; else there is one cell that settles it, or the row.
+            const { sheet, row, settle } = first;
+            if (sheet === 'posts' && row !== undefined && !settle)
+              send(this, 'show-remedies', { sheet, row });
+            else send(this, 'go-to', settle ?? { sheet, row });
           }}
           >See the choices</a
         >${others === '' ? nothing : `. ${others} below.`}

@@ -16,7 +16,8 @@ export function sheetDeeds(
   from: EventTarget,
   current: string,
 ): readonly SheetDeed[] {
-  const deeds = sheet === 'prices' ? missingPrices(book, from) : rateDeeds(book, sheet, from);
+  const isPriced = ['prices', 'price', 'materials'].includes(sheet);
+  const deeds = [...(isPriced ? missingPrices(book, from) : []), ...rateDeeds(book, sheet, from)];
   return [...remedyDeeds(book, sheet, from, current), ...deeds, ...printDeeds(book, sheet)];
 }
 

@@ -2,7 +2,7 @@ import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { stopsAlike, type SharedStop } from '../output/index.ts';
 import type { BookView } from '../worksheet/index.ts';
-import { send } from './events.ts';
+import { send, type Place } from './events.ts';
 import { FollowBook } from './follow-book.ts';
 import { setFractions } from './fraction.ts';
 import { base } from './tokens.ts';
@@ -97,24 +97,22 @@ export class Stops extends LitElement {
       }`;
   }
 
-  private renderStop({ said, level, message, source, rows }: SharedStop): TemplateResult {
+  private renderStop(shared: SharedStop): TemplateResult {
+    const { said, level, message, source, rows } = shared;
     const name = level === 'stop' ? 'Stop' : 'Caution';
     const named = this.named.get(said) ?? ROWS_NAMED;
     return html`<li class=${level}>
       <span class="where">${name}</span>
       <span
         >${setFractions(message)}
-        ${rows.slice(0, named).map(
-          ({ row, rowName }) =>
-            html`<a
-                href="#${this.sheet}"
-                @click=${(event: Event) => {
-                  event.preventDefault();
-                  send(this, 'go-to', { sheet: this.sheet, row });
-                }}
-                >${rowName === '' ? 'Show it' : rowName}</a
-              >${' '}`,
-        )}${
+        ${rows
+          .slice(0, named)
+          .map(({ row, rowName, settle }) =>
+            this.renderLink(
+              rowName === '' ? 'Show it' : rowName,
+              settle ?? { sheet: this.sheet, row },
+            ),
+          )}${rows.length === 0 && shared.settle ? this.renderLink('Put it right', shared.settle) : nothing}${
           rows.length > named
             ? html`<button
                 class="plain"
@@ -127,6 +125,17 @@ export class Stops extends LitElement {
       >
       ${source === '' ? nothing : html`<span class="source">${source}</span>`}
     </li>`;
+  }
+
+  private renderLink(words: string, place: Place): TemplateResult {
+    return html`<a
+        href="#${place.sheet}"
+        @click=${(event: Event) => {
+          event.preventDefault();
+          send(this, 'go-to', place);
+        }}
+        >${words}</a
+      >${' '}`;
   }
 }
 

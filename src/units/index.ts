@@ -13,6 +13,7 @@ export {
   numberText,
   plainDecimal,
   writeDate,
+  writeDuration,
   writeQuantity,
   writeTape,
   writeWithUnit,

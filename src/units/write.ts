@@ -80,6 +80,16 @@ export function writeDate(seconds: number): string {
   return `${day} ${time.slice(0, time.startsWith('00', 6) ? 5 : 8)}`;
 }
 
+/** A time of work or waiting as people say it: `1 h 20 min`, `45 min`; from ten hours on to the tenth, `34.9 h`. [s] */
+export function writeDuration(seconds: number): string {
+  const minutes = Math.round(Math.abs(seconds) / 60);
+  const sign = seconds < 0 && minutes > 0 ? '-' : '';
+  if (minutes >= 600) return `${sign}${numberText(Math.round(minutes / 6) / 10, 6)} h`;
+  const [hours, rest] = [Math.floor(minutes / 60), minutes % 60];
+  const parts = [hours === 0 ? '' : `${String(hours)} h`, rest === 0 ? '' : `${String(rest)} min`];
+  return `${sign}${parts.filter((part) => part !== '').join(' ') || '0 h'}`;
+}
+
 /** A length said in the other system than its unit's: `1612.9 mm` for inches and feet, `2 1/2"` for metres. */
 export function inOtherSystem(length: number, unit: string): string {
   const millimetre = unitNamed('mm');

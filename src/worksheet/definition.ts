@@ -62,7 +62,7 @@ export interface ColumnDefinition {
   readonly help?: string;
   readonly source?: string;
   readonly standing?: string;
-  readonly show?: 'always' | 'when filled' | 'more';
+  readonly show?: 'always' | 'when filled' | 'when worked' | 'more';
   readonly wide?: boolean;
   readonly total?: 'sum';
   /** The words are a direction: `S` and `South` are one. */
@@ -115,6 +115,8 @@ export interface ReasonDefinition {
 /** A rule that stops the work or cautions, with `{column}` in the message standing for the cell. */
 export interface StopDefinition {
   readonly rule: string;
+  /** The column whose cell settles it: of the same row, or `job.column` for an input. */
+  readonly settle?: string;
   readonly level: 'stop' | 'caution';
   readonly when: string;
   readonly message: string;

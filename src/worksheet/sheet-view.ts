@@ -106,7 +106,7 @@ export class LiveSheet implements SheetView {
             ? undefined
             : 'formula',
         builtIn: own === undefined ? undefined : definition.formula,
-        show: definition.show ?? 'always',
+        show: definition.show === 'when worked' ? 'when filled' : (definition.show ?? 'always'),
         group: definition.group ?? '',
       };
     });
@@ -147,8 +147,9 @@ export class LiveSheet implements SheetView {
       if (!model) return false;
       const id = rowIdAt(sheet, band, row, notebook, engine.models) ?? '';
       if (model.entry && typedText(model, id, notebook) !== undefined) return true;
-      // What is worked out as well has something in every row: it is filled once somebody typed.
-      const state = model.suggestion ? undefined : model.result.states[row];
+      // Most that is worked out as well has something in every row: it is filled once somebody typed.
+      const isTyped = model.suggestion && model.definition.show !== 'when worked';
+      const state = isTyped ? undefined : model.result.states[row];
       if (state === KNOWN || state === WRONG) return true;
     }
     return false;

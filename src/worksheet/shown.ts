@@ -49,6 +49,8 @@ export function shownText(
     // A slope is read off a tape: inches in each foot.
     if (unit === 'in/ft') return writeQuantity(value * 12 * 0.0254, unitOf('in', kind));
     if (percent) return shareText(value, digits);
+    // A hundredth of an hour is half a minute.
+    if (unit === 'h') return numberText(Math.round(value / 36) / 100, 12);
     return writeQuantity(value, unitOf(unit, kind));
   }
   const of = kind.type === 'list' ? kind.of : kind;

@@ -74,7 +74,15 @@ function stopOf(
   message: string,
 ): Stop {
   const { rule, level, source } = definition;
-  return { sheet: sheet.definition.id, row, rowName, rule, level, message, source };
+  const settle = settledAt(sheet.definition.id, row, definition.settle);
+  return { sheet: sheet.definition.id, row, rowName, rule, level, message, source, ...settle };
+}
+
+function settledAt(sheet: string, row: string | undefined, settle: string | undefined) {
+  if (settle === undefined) return undefined;
+  const [, ofJob] = /^job\.(.+)$/.exec(settle) ?? [];
+  if (ofJob !== undefined) return { settle: { sheet: 'job', row: 'job', column: ofJob } };
+  return row === undefined ? undefined : { settle: { sheet, row, column: settle } };
 }
 
 function keyOf({ definition: { rows } }: SheetModel): string {

@@ -106,6 +106,8 @@ export interface Stop {
   readonly level: 'stop' | 'caution';
   readonly message: string;
   readonly source: string;
+  /** The cell that settles it, where one does. */
+  readonly settle?: { readonly sheet: string; readonly row: string; readonly column: string };
 }
 
 /** A notebook with its sheets worked out: all that the screens, the pages and the command line read. */

@@ -1,6 +1,7 @@
+import { writeDuration } from '../units/index.ts';
 import { placeOfRow } from './row-ids.ts';
-import { inUnit, shownText } from './shown.ts';
-import type { BookView, ColumnView, Entry, Stop } from './view.ts';
+import { inUnit } from './shown.ts';
+import type { BookView, Entry, Stop } from './view.ts';
 import type { Way } from './ways-view.ts';
 
 /** Nothing is done at the post: what every other way is held against. */
@@ -67,7 +68,6 @@ function entriesOf(row: string, way: string): readonly Entry[] {
 interface Figure {
   readonly value: number | undefined;
   readonly text: string;
-  readonly column: ColumnView | undefined;
 }
 
 interface Figures {
@@ -97,11 +97,9 @@ function figuresOf(book: BookView, row: string): Figures {
 function figure(book: BookView, id: string): Figure {
   const job = book.sheet('job');
   const value = job?.cell(0, id).value;
-  const column = job?.columns.find((each) => each.id === id);
   return {
     value: typeof value === 'number' ? value : undefined,
     text: job?.cell(0, id).text ?? '',
-    column,
   };
 }
 
@@ -136,9 +134,9 @@ function difference(from: Figures['items'], to: Figures['items']): Pick<Way, 'it
   };
 }
 
-function stepOf(from: Figure, { value, column }: Figure): string {
-  if (from.value === undefined || value === undefined || !column) return '';
-  return inUnit(shownText(value - from.value, column.kind, column.unit), column.unit);
+function stepOf(from: Figure, { value }: Figure): string {
+  if (from.value === undefined || value === undefined) return '';
+  return writeDuration(value - from.value);
 }
 
 function moneyOf(from: Figure, to: Figure): number | undefined {

@@ -7,7 +7,7 @@ import {
   type NotebookDocument,
   type Row,
 } from '../notebook/index.ts';
-import { isProblem } from '../units/index.ts';
+import { isProblem, writeDuration } from '../units/index.ts';
 import { inUnit } from './shown.ts';
 import type { BookView, Entry } from './view.ts';
 import { placeOfRow } from './row-ids.ts';
@@ -170,7 +170,7 @@ function linesOf(book: BookView): readonly PriceLine[] {
       text: bags === undefined ? '' : (materials?.cell(bags, 'quantity').text ?? ''),
       money: undefined,
     },
-    { part: 'Hours', text: said('all_hours'), money: undefined },
+    { part: 'Hours', text: hoursOf(book), money: undefined },
     { part: 'Visits', text: said('visits'), money: undefined },
   ];
   const sums = Array.from({ length: price?.rowCount ?? 0 }, (_, row) => {
@@ -179,6 +179,11 @@ function linesOf(book: BookView): readonly PriceLine[] {
     return { part: price?.rowKey(row) ?? '', text: money?.toFixed(2) ?? '', money };
   });
   return [...work, ...sums];
+}
+
+function hoursOf(book: BookView): string {
+  const hours = book.sheet('job')?.cell(0, 'all_hours').value;
+  return typeof hours === 'number' ? writeDuration(hours) : '';
 }
 
 function totalOf(book: BookView): number | undefined {

@@ -38,6 +38,8 @@ describe('a header', () => {
     ['Drop From Last Post', 'drop'],
     ['Tree Dia', 'tree_diameter'],
     ['Tree Distance', 'tree_distance'],
+    ['Trunk', 'tree_diameter'],
+    ['Trunk off', 'tree_distance'],
     ['Stopped By', 'stopped_by'],
     ['Comments', 'note'],
     ['Notes', 'note'],

@@ -36,6 +36,16 @@ describe('a yard’s price list', () => {
     ]);
   });
 
+  it('takes a description for the item, and what each costs for the price', () => {
+    const list = listOf('Description,Size,Length,Each\nFence post,4x4,8 ft,11.80\n');
+    expect(Object.fromEntries(list.rows[0]!)).toEqual({
+      item: 'post',
+      size: '4x4',
+      length: '8 ft',
+      price: '11.80',
+    });
+  });
+
   it('is not taken from a list of posts, though one column prices them', () => {
     const posts = 'Post No,Item,Lean gap,Price\n1,post,1/4,3\n';
     expect(readPriceList(new TextEncoder().encode(posts))).toBeUndefined();

@@ -80,6 +80,20 @@ describe('the crew sheet', () => {
     expect(lines[0]).toMatchObject({ way: '', hole: '12 in x 30 in' });
   });
 
+  it('tells how far off the old place a post is set, and what a mend takes', () => {
+    // A 14 in trunk on the line: half of it, 7 in, and the 2 in it is to stay clear (common practice, no source).
+    const book = sample('D1-tree-run');
+    const posts = book.sheet('posts')!;
+    const way = () => crewLines(book).find(({ post }) => post === '4')?.way;
+    typeInto(book, 'posts', posts.rowId(3), { method: 'move the line', tree_diameter: '14 in' });
+    expect(way()).toBe('move the line, 9 in off the old line');
+    // A 12 in hole and 6 in of soil between (common practice, no source).
+    typeInto(book, 'posts', posts.rowId(3), { method: 'new hole beside' });
+    expect(way()).toBe('new hole beside, 18 in on along the run');
+    typeInto(book, 'posts', posts.rowId(3), { method: 'mend at grade', remedy: 'mend' });
+    expect(way()).toBe('2 menders at grade');
+  });
+
   it('leaves columns to write in', () => {
     const [heads, row] = crewTable(sample('D3-snapped'));
     expect(heads!.slice(-3)).toEqual(['Done', 'Gap after', 'Initials']);

@@ -11,6 +11,7 @@ import {
   quantity,
   usualUnit,
   writeDate,
+  writeDuration,
   writeExact,
   writeQuantity,
   writeTape,
@@ -175,6 +176,23 @@ describe('plainDecimal', () => {
         expect(Number(plainDecimal(number)) === number).toBe(true);
       }),
     );
+  });
+});
+
+describe('writeDuration', () => {
+  // Hours and minutes of 3,600 and 60 s, by definition.
+  it.each([
+    [4800, '1 h 20 min'],
+    [7200, '2 h'],
+    [2700, '45 min'],
+    [0, '0 h'],
+    [3599.99, '1 h'],
+    [-1800, '-30 min'],
+    [36000, '10 h'],
+    [125880, '35 h'],
+    [125640, '34.9 h'],
+  ])('writes %s s as %s', (seconds, text) => {
+    expect(writeDuration(seconds)).toBe(text);
   });
 });
 

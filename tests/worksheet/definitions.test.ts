@@ -82,6 +82,14 @@ describe('a stop', () => {
     expect(message).not.toMatch(/invalid|failed|null|undefined|!/);
     expect(message).toMatch(/\.$/);
   });
+
+  const settled = stops.flatMap(({ name, settle }) =>
+    settle === undefined ? [] : [{ name, settle }],
+  );
+  it.each(settled)('$name leads to $settle, which can be typed', ({ name, settle }) => {
+    const place = settle.includes('.') ? settle : `${name.split(':', 1)[0] ?? ''}.${settle}`;
+    expect(columns.find((column) => column.name === place)?.entry).toBe(true);
+  });
 });
 
 describe('the names outsiders rely on', () => {

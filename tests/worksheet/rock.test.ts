@@ -39,6 +39,10 @@ describe('a hole stopped by rock', () => {
     expect(stop?.level).toBe('stop');
     expect(stop?.rowName).toBe('hole 2');
     expect(stop?.message).toMatch(/12 in.*26%.*45 15\/16 in.*engineer/);
+    // It leads to the cell where the choice is made, which is in sight only while a hole is short.
+    expect(stop?.settle).toEqual({ sheet: 'holes', row: rockRow(book), column: 'rock_choice' });
+    expect(book.sheet('holes')!.isFilled?.('rock_choice', 9)).toBe(true);
+    expect(rocky({ depth_reached: '' }).sheet('holes')!.isFilled?.('rock_choice', 9)).toBe(false);
     typeInto(book, 'holes', rockRow(book), { rock_choice: 'pin to rock' });
     expect(stopsOf(book, 'holes', 'short_hole')).toEqual([]);
     const [caution] = stopsOf(book, 'holes', 'short_hole_settled');

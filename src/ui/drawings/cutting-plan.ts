@@ -17,6 +17,9 @@ export class CuttingPlanPicture extends Drawing {
   static override readonly styles = [
     drawingStyle,
     css`
+      figure {
+        break-inside: avoid;
+      }
       figure + figure {
         margin-top: 12px;
       }

@@ -58,12 +58,21 @@ export function tickLine(
   </div>`;
 }
 
-/** What the job has for an input; blank where it has nothing. */
+/** What the job has for an input, a day in words; blank where it has nothing. */
 export function saidIn(book: BookView, column: string): string {
   const job = book.sheet('job');
-  const has = job?.columns.some(({ id }) => id === column) ?? false;
-  const cell = job && has ? job.cell(0, column) : undefined;
-  return cell?.state === 'known' ? cell.text : '';
+  const head = job?.columns.find(({ id }) => id === column);
+  const cell = job && head ? job.cell(0, column) : undefined;
+  if (cell?.state !== 'known') return '';
+  const { text, value } = cell;
+  if (head?.kind.type !== 'date' || typeof value !== 'number') return text;
+  const english = saidIn(book, 'units') === 'metric' ? 'en-GB' : 'en-US';
+  const day = new Date(value * 1000).toLocaleDateString(english, {
+    dateStyle: 'long',
+    timeZone: 'UTC',
+  });
+  // The time of day, where it was entered too.
+  return text.replace(/^\S+/u, day);
 }
 
 /** What a cell says on paper: its figures, or why it has none. */

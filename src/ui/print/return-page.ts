@@ -6,6 +6,9 @@ import { setFractions } from '../fraction.ts';
 import { blankLine, pageHeader, saidIn, saidLine } from './page-parts.ts';
 import { pageStyle } from './page-style.ts';
 
+/** Snags to be written in by hand. */
+const BLANK_ROWS = [1, 2, 3, 4, 5];
+
 /** The return visit: every gap read again beside the first, what is still to be put right, and the proof of plumb. */
 @customElement('bp-return-page')
 export class ReturnPage extends LitElement {
@@ -18,6 +21,13 @@ export class ReturnPage extends LitElement {
       .out td,
       .out th {
         font-weight: 600;
+      }
+      .blank-row td {
+        height: 20pt;
+        width: 20%;
+      }
+      .blank-row td:nth-child(2) {
+        width: 60%;
       }
       .signs {
         margin-top: 22pt;
@@ -120,11 +130,17 @@ function renderSnags(lines: readonly ReturnLine[]): TemplateResult {
           </tr>`,
       )}
       ${
-        snags.length === 0
-          ? html`<tr>
-              <td colspan="3">Nothing is noted.</td>
-            </tr>`
-          : nothing
+        // What is found on site is written here by hand.
+        snags.length > 0 && lines.every(({ proof }) => proof !== 'not read')
+          ? nothing
+          : BLANK_ROWS.map(
+              () =>
+                html`<tr class="blank-row">
+                  <td></td>
+                  <td></td>
+                  <td><i class="tick"></i></td>
+                </tr>`,
+            )
       }
     </tbody>
   </table>`;

@@ -265,7 +265,22 @@ describe('<bp-crew-page>, <bp-quote-page> and <bp-return-page>', () => {
       '1 re-plumb and repack 1 in over 48 in 1/2 in over 48 in -1/2 in out',
       '2 re-plumb and repack 1/2 in over 48 in',
       '1 out, reads 1/2 in over 48 in; cap missing',
+      // A post is still to be read, so there are lines to write on.
+      ...Array<string>(5).fill(''),
     ]);
+  });
+
+  it('says a day in words, as the country does', async () => {
+    const said = async (inputs: Record<string, string>) => {
+      const page = await drawn('bp-quote-page', {
+        book: siteOf({ quote_date: '2026-10-17', ...inputs }),
+      });
+      return texts(page, 'dd');
+    };
+    expect(await said({})).toEqual(
+      expect.arrayContaining(['October 17, 2026', 'November 16, 2026']),
+    );
+    expect(await said({ units: 'metric' })).toContain('17 October 2026');
   });
 
   it('can all be printed', async () => {
