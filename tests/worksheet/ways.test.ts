@@ -33,7 +33,7 @@ describe('the ways of a post, side by side', () => {
     expect(itemsOf(place)).toEqual(
       expect.arrayContaining(['1 4x4 post 10 ft', '4 80 lb concrete mix']),
     );
-    expect([place.hours, place.visits]).toEqual(['5.333 h', '2']);
+    expect([place.hours, place.visits]).toEqual(['5 h 20 min', '2']);
     expect(place.adds).toBeCloseTo(833.82, 9);
     expect(ways.get('leave')!).toMatchObject({ items: [], hours: '0 h', adds: 0 });
   });
@@ -41,7 +41,7 @@ describe('the ways of a post, side by side', () => {
   it('differ as the sheets would, were each typed', () => {
     // The footing stays: 40 min less, 521.50 direct; x 1.1 / 0.8 = 717.06; tax 57.36.
     const beside = ways.get('new hole beside')!;
-    expect([beside.hours, beside.adds?.toFixed(2)]).toEqual(['4.667 h', '774.42']);
+    expect([beside.hours, beside.adds?.toFixed(2)]).toEqual(['4 h 40 min', '774.42']);
     // 2 x 1.7506 ft3 x 1.1 / 0.6 = 6.42 bags by job.
     expect(itemsOf(ways.get('two posts beside'))).toEqual(
       expect.arrayContaining(['2 4x4 post 10 ft', '7 80 lb concrete mix']),
