@@ -24,3 +24,8 @@ export function accountFor(
     passedOver: passed.length,
   };
 }
+
+/** The account as it is told everywhere: on the screen, in the job's report and by the command line. */
+export function accountWords({ read, imported, asked, passedOver }: Account): string {
+  return `${String(read)} lines read = ${String(imported)} imported + ${String(asked)} asked about + ${String(passedOver)} passed over.`;
+}

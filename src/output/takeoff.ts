@@ -1,6 +1,6 @@
 import type { PassedLine } from '../notebook/index.ts';
 import type { Ask, BookView, SheetView, Stop } from '../worksheet/index.ts';
-import { accountFor, type Account } from './account.ts';
+import { accountFor, accountWords, type Account } from './account.ts';
 import { materialText } from './material-list.ts';
 import { rowsInWords, stopsAlike } from './stops-alike.ts';
 
@@ -68,7 +68,7 @@ export function takeoffText(takeoff: Takeoff): string {
       'Passed over',
       passedOver.map(({ line, text, why }) => `line ${String(line)}: ${why}: ${text}`),
     ),
-    accountLine(account),
+    accountWords(account),
   ]
     .filter((part) => part !== '')
     .join('\n\n');
@@ -76,10 +76,6 @@ export function takeoffText(takeoff: Takeoff): string {
 
 function accountOf({ book, linesRead, passedOver }: Takeoff): Account {
   return accountFor(linesRead, passedOver, book.asks());
-}
-
-function accountLine({ read, imported, asked, passedOver }: Account): string {
-  return `${String(read)} lines read: ${String(imported)} imported, ${String(asked)} asked about, ${String(passedOver)} passed over.`;
 }
 
 function rowCounts(takeoff: Takeoff): unknown {

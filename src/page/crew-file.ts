@@ -1,5 +1,5 @@
 import type { CameIn, Comparison, Intake } from '../intake/index.ts';
-import { accountFor } from '../output/index.ts';
+import { accountWords, fileReports } from '../output/index.ts';
 import {
   readingOf,
   type BroughtIn,
@@ -9,7 +9,7 @@ import {
   type ReadingWatch,
 } from '../ui/index.ts';
 import { isProblem } from '../units/index.ts';
-import type { BookView } from '../worksheet/index.ts';
+import type { Book } from '../worksheet/index.ts';
 import { loadImporter, type Hands, type Job } from './job.ts';
 import { listCameIn, mergeOnto } from './sheet-file.ts';
 import { inWords } from './words.ts';
@@ -113,7 +113,7 @@ async function put(
   return {
     job,
     questions,
-    summary: accountInWords(intake, job.book, name),
+    summary: accountInWords(job.book, name),
     remarks: remarksOn(intake),
   };
 }
@@ -164,14 +164,10 @@ function forPeople(
   };
 }
 
-function accountInWords({ linesRead, passedOver }: Intake, book: BookView, name: string): string {
-  const {
-    read,
-    imported,
-    asked,
-    passedOver: passed,
-  } = accountFor(linesRead, passedOver, book.asks());
-  return `${name}: ${String(read)} lines read, ${String(imported)} taken as they are, ${String(asked)} asked about, ${String(passed)} passed over.`;
+/** What became of each line of the file that came in last, as its report in the job says it too. */
+function accountInWords(book: Book, name: string): string {
+  const report = fileReports(book.notebook.document, book.asks()).at(-1);
+  return report ? `${name}: ${accountWords(report.account)}` : name;
 }
 
 function remarksOn({ notes, passedOver, mapping }: Intake): readonly string[] {

@@ -184,19 +184,20 @@ export class App extends LitElement implements FilesHost, PanelsHost {
         this.doDeed(detail);
       }}
     ></bp-header>`;
-    const notices = html`${this.panels.renderTrouble()} ${this.panels.renderBroughtIn()}
-      <bp-band .book=${book}></bp-band>
-      <bp-asks .book=${book} .lineOf=${this.lineOf}></bp-asks>`;
+    const notices = html`<div class="notices">
+      ${this.panels.renderTrouble()} ${this.panels.renderBroughtIn()}
+      ${this.isPhone ? nothing : html`<bp-band .book=${book}></bp-band>`}
+      <bp-asks .book=${book} .lineOf=${this.lineOf}></bp-asks>
+    </div>`;
     if (this.isPhone)
       return html`<bp-phone .book=${book} .sheet=${this.sheet} .current=${this.row}
-          >${head}</bp-phone
+          >${head}${notices}</bp-phone
         >
-        ${this.panels.renderTrouble()} ${this.panels.renderBroughtIn()} ${beside}`;
+        ${beside}`;
     return html`<div class="desk">
         <bp-string-line .book=${book} .current=${this.sheet}></bp-string-line>
         <main>
-          ${head}
-          <div class="notices">${notices}</div>
+          ${head} ${notices}
           ${book.sheets.map(
             ({ id }) =>
               html`<bp-sheet

@@ -60,6 +60,9 @@ export class Asks extends LitElement {
   @state() private opened = false;
   @state() private shown = SHOWN_AT_ONCE;
 
+  /** The ask that was answered last, until it is off the list. */
+  private answered: { readonly id: string; readonly text: string; readonly place: number } | undefined; // prettier-ignore
+
   protected readonly follow = new FollowBook(this, () => this.book);
 
   protected override render() {
@@ -112,7 +115,7 @@ export class Asks extends LitElement {
         .ask=${first}
         .alike=${all}
         .lineOf=${this.opened ? this.lineOf : undefined}
-        @answered=${this.focusNext}
+        @answered=${this.noteAnswered}
       ></bp-ask>
       ${
         row === undefined
@@ -129,15 +132,29 @@ export class Asks extends LitElement {
     </li>`;
   }
 
-  // An answered ask leaves the list; the one that took its place, or the list's head, takes the focus.
-  private async focusNext({ target }: Event) {
-    const place = this.panels().indexOf(target as HTMLElementTagNameMap['bp-ask']);
-    await this.updateComplete;
+  // A book that works in slices takes an answered ask off the list a while later; then the one that took its place, or
+  // the list's head, takes the focus, unless somebody has gone on by then.
+  protected override updated() {
+    const { answered } = this;
+    if (!answered) return;
     const panels = this.panels();
-    const next = panels[Math.min(place, panels.length - 1)];
-    if (next) await next.focusFirst();
+    const stays = panels.some(({ ask }) => ask?.id === answered.id && ask.text === answered.text);
+    if (stays) return;
+    this.answered = undefined;
+    const { activeElement, body } = document;
+    if (activeElement !== body && !this.matches(':focus-within')) return;
+    const next = panels[Math.min(answered.place, panels.length - 1)];
+    if (next) void next.focusFirst();
     else this.renderRoot.querySelector('summary')?.focus();
   }
+
+  private readonly noteAnswered = ({ target }: Event) => {
+    const panels = this.panels();
+    const place = panels.indexOf(target as HTMLElementTagNameMap['bp-ask']);
+    const ask = panels[place]?.ask;
+    this.answered = ask && { id: ask.id, text: ask.text, place };
+    this.requestUpdate();
+  };
 
   private panels(): HTMLElementTagNameMap['bp-ask'][] {
     return [...this.renderRoot.querySelectorAll('bp-ask')];

@@ -53,10 +53,17 @@ export class BroughtInPanel extends LitElement {
 
   @property({ attribute: false }) broughtIn: BroughtIn | undefined;
 
+  // The screen that brought the file in is gone, and the focus with it: Tab leads on from here, to the asks.
+  protected override firstUpdated() {
+    const { activeElement, body } = document;
+    const account = this.renderRoot.querySelector<HTMLElement>('.account');
+    if (!activeElement || activeElement === body) account?.focus();
+  }
+
   protected override render() {
     if (!this.broughtIn) return nothing;
     const { summary, questions, remarks } = this.broughtIn;
-    return html`<div class="account" role="region" aria-label="What came of the file">
+    return html`<div class="account" role="region" aria-label="What came of the file" tabindex="-1">
       <p class="summary">${summary}</p>
       <button class="plain" @click=${() => this.dispatchEvent(new CustomEvent('put-away'))}>
         Put away

@@ -78,7 +78,7 @@ function previewOf(
 function inWords({ linesRead, rowCount, passedOver, turned, layout }: Overview): string {
   const what = layout === 'holes' ? 'hole' : 'post';
   const rows = `${String(rowCount)} ${what}${rowCount === 1 ? '' : 's'}`;
-  const over = `${String(passedOver.length)} lines passed over`;
+  const over = `${String(passedOver.length)} line${passedOver.length === 1 ? '' : 's'} passed over`;
   return `${String(linesRead)} lines read: ${rows}${turned ? ' side by side' : ''}, ${over}.`;
 }
 

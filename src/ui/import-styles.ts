@@ -88,5 +88,15 @@ export const importStyles = css`
     main {
       padding: 18px 14px;
     }
+    th,
+    td {
+      padding-right: 10px;
+    }
+    tbody th {
+      min-width: 5.5em;
+    }
+    select {
+      width: 9em;
+    }
   }
 `;

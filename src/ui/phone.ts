@@ -18,6 +18,7 @@ import { waitingAt } from './waiting.ts';
  *
  * @fires go-to - Another sheet was chosen.
  * @slot head - The head of the job, shown with the string line.
+ * @slot - What stands above every sheet.
  */
 @customElement('bp-phone')
 export class Phone extends LitElement {
@@ -115,7 +116,7 @@ export class Phone extends LitElement {
                 .current=${view.id}
                 @go-to=${() => (this.menu = false)}
               ></bp-string-line>`
-          : this.renderSheet(book, view)
+          : html`<slot></slot>${this.renderSheet(book, view)}`
       }
     `;
   }

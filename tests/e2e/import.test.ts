@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { command } from '../cli.ts';
 import { openApp, startBrowser } from './open.ts';
 
 const DESK = { viewport: { width: 1440, height: 1000 } };
@@ -28,6 +29,66 @@ describe('a crew’s file, on the built page', () => {
     await expect.poll(() => cells(page, 'Over')).toEqual(['48', '72', '24']);
     expect(complaints).toEqual([]);
   });
+
+  it('of mixed defects is brought in and answered by keys alone, and told alike on the screen, in the job and by the command line', async () => {
+    const { page, complaints } = await openApp(browser, DESK);
+    await page.getByRole('button', { name: 'Import a CSV' }).waitFor();
+    const chooser = page.waitForEvent('filechooser');
+    await tabTo(page, /^Import a CSV/);
+    await page.keyboard.press('Enter');
+    await (await chooser).setFiles({ name: 'mixed.csv', mimeType: 'text/csv', buffer: MIXED });
+    const mapping = page.getByRole('table', { name: 'What each header was taken for' });
+    await mapping.waitFor();
+    const rows = (await mapping.getByRole('row').all()).slice(1);
+    const whys = await Promise.all(rows.map((row) => row.getByRole('cell').last().innerText()));
+    expect(whys.map((why) => why.length > 3)).toEqual(Array.from({ length: 7 }, () => true));
+    expect(await mapping.locator('select:enabled').count()).toBe(7);
+    await tabTo(page, /^Bring in$/);
+    await page.keyboard.press('Enter');
+    const told = '9 lines read = 1 imported + 5 asked about + 3 passed over.';
+    await page.getByText(`mixed.csv: ${told}`).waitFor();
+    expect(await reportOf(page, 'Shift+Tab')).toContain(told);
+    await page.keyboard.press('Escape');
+
+    // One list, in which the second ask is answered before the first, and one answer may be for all that are alike.
+    await tabTo(page, /^7 asks/);
+    await page.keyboard.press('Enter');
+    await page.getByText('2;8-May;48;S;firm;0;', { exact: true }).waitFor();
+    await tabTo(page, /69\.9 mm/);
+    await page.keyboard.press('2');
+    await page.getByText('Lean gap, post 4: 1 1/4 in.').waitFor();
+    await tabTo(page, /^Same for all 2 like this \(also line 5\)/, 'Shift+Tab');
+    await page.keyboard.press('Space');
+    await page.keyboard.press('1');
+    await page.getByText('Lean gap, 2 like this: 5/8 in.').waitFor();
+    await focusIsOn(page, /^not read/);
+    await page.keyboard.press('1');
+    await focusIsOn(page, /^yes, N/);
+    await page.keyboard.press('1');
+    await focusIsOn(page, /^Answer/);
+    await page.keyboard.type('4A');
+    await page.keyboard.press('Enter');
+    await page.getByText('to answer before the numbers stand').waitFor({ state: 'hidden' });
+    expect(await cells(page, 'Post')).toEqual(['1', '2', '3', '4A', '4', '5']);
+    expect(await cells(page, 'Lean gap')).toEqual(['1/4', '5/8', '5/8', '1 1/4', '3/8']);
+
+    // For later, and as the command line has it.
+    await page.getByText('Saved on this device').first().waitFor();
+    await page.reload();
+    await page.getByRole('grid', { name: /posts/i }).waitFor();
+    const report = await reportOf(page);
+    expect(report).toContain('9 lines read = 6 imported + 0 asked about + 3 passed over.');
+    const coming = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'Save the file as it came' }).click();
+    const given = await (await coming).path();
+    expect(await readFile(given)).toEqual(MIXED);
+    const { out } = await command('takeoff', given, '--json');
+    const takeoff = JSON.parse(out) as CliAccount;
+    expect(takeoff.rows).toEqual({ read: 9, imported: 1, asked: 5, passed_over: 3 });
+    for (const { line, why, text } of takeoff.passed_over)
+      expect(report).toContain(`Line ${String(line)}: ${why}. ${text}`);
+    expect(complaints).toEqual([]);
+  }, 60_000);
 
   it('dropped on the holes is merged with them by post, once what would change was seen', async () => {
     const { page, complaints } = await openApp(browser, DESK);
@@ -142,6 +203,61 @@ describe('a crew’s file, on the built page', () => {
     expect(await cells(page, 'Lean gap')).toEqual(['1/4']);
   });
 });
+
+/** Six posts with a little of everything, as bytes of Windows-1252. */
+const MIXED = Buffer.from(
+  `Oak Street, rear
+Post;Gap in;Level in;To;Rock test;Probe in;Note
+1;1/4;48;S;firm;0;caf\xe9 gate
+2;8-May;48;S;firm;0;
+3;8-May;48;S;firm;0;
+4;11/4;48;N;firm;1/8;
+4;3/8;48;"""";firm;0;
+Subtotal;;;;;;
+5;?;48;N;firm;0;`,
+  'latin1',
+);
+
+interface CliAccount {
+  readonly rows: unknown;
+  readonly passed_over: readonly {
+    readonly line: number;
+    readonly why: string;
+    readonly text: string;
+  }[];
+}
+
+/** Presses Tab until what has the focus says such words. */
+async function tabTo(page: Page, words: RegExp, key = 'Tab'): Promise<void> {
+  for (let pressed = 0; pressed < 60; pressed++) {
+    if (words.test(await page.evaluate(focusedWords))) return;
+    await page.keyboard.press(key);
+  }
+  throw new Error(`Tab came to nothing like ${String(words)}.`);
+}
+
+async function focusIsOn(page: Page, words: RegExp): Promise<void> {
+  await expect.poll(() => page.evaluate(focusedWords)).toMatch(words);
+}
+
+/** What has the focus says, or its label does. Runs on the page. */
+function focusedWords(): string {
+  let focused = document.activeElement;
+  while (focused?.shadowRoot?.activeElement) focused = focused.shadowRoot.activeElement;
+  const label = focused instanceof HTMLInputElement ? focused.labels?.[0] : undefined;
+  return (label ?? focused)?.textContent.replace(/\s+/g, ' ').trim() ?? '';
+}
+
+/** What “Files brought in” says, all of it. */
+async function reportOf(page: Page, key = 'Tab'): Promise<string> {
+  await tabTo(page, /^More$/, key);
+  await page.keyboard.press('Enter');
+  await tabTo(page, /^Files brought in$/);
+  await page.keyboard.press('Enter');
+  const dialog = page.getByRole('dialog', { name: 'Files brought in' });
+  const words = (await dialog.textContent()) ?? '';
+  return words.replace(/\s+/g, ' ');
+}
 
 async function choose(page: Page, name: string, text: string): Promise<void> {
   const field = page.locator('input[type=file][aria-label="Readings"]').first();

@@ -1,7 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { isProblem } from '../../src/units/index.ts';
-import { readSite, type Intake } from '../../src/intake/index.ts';
+import { bringIn, intakeColumns, readSite, type Intake } from '../../src/intake/index.ts';
+import { Notebook } from '../../src/notebook/index.ts';
+import { accountFor, fileReports } from '../../src/output/index.ts';
+import { openBook, startDocument } from '../../src/worksheet/index.ts';
 import { COLUMNS } from './bring-in.ts';
 
 const read = (bytes: Uint8Array): Intake | undefined => {
@@ -101,6 +104,54 @@ function textOf({
   return [...above, ...written].join(end);
 }
 
+/** A table with some of its bytes changed. */
+const near = fc
+  .tuple(table, fc.array(fc.tuple(fc.nat(), fc.integer({ min: 0, max: 255 })), { maxLength: 8 }))
+  .map(([shape, changes]) => {
+    const bytes = new TextEncoder().encode(textOf(shape));
+    for (const [at, byte] of changes) bytes[at % bytes.length] = byte;
+    return bytes;
+  });
+const anyBytes = fc.oneof(fc.uint8Array({ maxLength: 300 }), near);
+
+/** A table with its posts side by side. */
+const onItsSide = table.map(({ header, rows, ...shape }) => {
+  const lines = [header, ...rows.map((row) => header.map((_, at) => row[at] ?? ''))];
+  const [first = [], ...others] = header.map((_, at) => lines.map((line) => line[at] ?? ''));
+  return new TextEncoder().encode(textOf({ ...shape, header: first, rows: others }));
+});
+
+describe('an account', () => {
+  // One book for all: an open book costs far more than a file, and undo leaves it as it was.
+  const notebook = new Notebook(startDocument('fuzz'));
+  const book = openBook(notebook);
+  const options = intakeColumns(book.sheet('posts')?.columns ?? [], new Map());
+
+  it('says of every line that was read whether it was imported, asked about or passed over', () => {
+    const whole = table.map((shape) => new TextEncoder().encode(textOf(shape)));
+    fc.assert(
+      fc.property(fc.oneof(whole, anyBytes, onItsSide), (bytes) => {
+        const intake = readSite(bytes, 'site.csv', options);
+        if (isProblem(intake)) return;
+        bringIn(intake, { name: 'site.csv', bytes }, notebook);
+        const asks = book.asks().filter(({ sheet }) => sheet === 'posts');
+        const account = accountFor(intake.linesRead, intake.passedOver, asks);
+        const [report] = fileReports(notebook.document, book.asks());
+        notebook.undo();
+        expect(report?.account).toEqual(account);
+        const asked = new Set(asks.flatMap(({ line }) => line ?? []));
+        const taken = new Set(intake.rows.map(({ line }) => line));
+        for (const line of asked) expect(taken).toContain(line);
+        // Counted from the rows, and not from what is left of the lines.
+        if (!intake.turned) expect(account.imported).toBe(taken.size - asked.size);
+        expect(account.imported).toBeGreaterThanOrEqual(0);
+        expect(account.imported + account.asked + account.passedOver).toBe(account.read);
+      }),
+      { numRuns: 80 },
+    );
+  }, 30_000);
+});
+
 describe('readSite', () => {
   it('makes every line that is not blank a row or passes it over, once', () => {
     fc.assert(
@@ -166,18 +217,8 @@ describe('readSite', () => {
   });
 
   it('never throws, whatever the bytes are', () => {
-    const near = fc
-      .tuple(
-        table,
-        fc.array(fc.tuple(fc.nat(), fc.integer({ min: 0, max: 255 })), { maxLength: 8 }),
-      )
-      .map(([shape, changes]) => {
-        const bytes = new TextEncoder().encode(textOf(shape));
-        for (const [at, byte] of changes) bytes[at % bytes.length] = byte;
-        return bytes;
-      });
     fc.assert(
-      fc.property(fc.oneof(fc.uint8Array({ maxLength: 300 }), near), (bytes) => {
+      fc.property(anyBytes, (bytes) => {
         const intake = read(bytes);
         if (intake && !intake.turned)
           expect(intake.rows.length + intake.passedOver.length).toBe(intake.linesRead);
