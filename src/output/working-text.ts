@@ -1,5 +1,6 @@
 import { nearest, problem, type Problem } from '../units/index.ts';
-import type { BookView, RuleCall, SheetView, Working, WorkingStep } from '../worksheet/index.ts';
+import type { BookView, RuleCall, Working, WorkingStep } from '../worksheet/index.ts';
+import { chaptersOf, restsOn } from './chapters.ts';
 import { authority, cameBy } from './working-words.ts';
 
 /**
@@ -17,15 +18,37 @@ export function workingText(book: BookView, name: string, key?: string): string 
   }
   const keys = Array.from({ length: sheet.rowCount }, (_, row) => sheet.rowKey(row));
   if (key !== undefined && !keys.includes(key)) return nowhere(`row on ${sheetId}`, key, keys);
-  const columns = column === undefined ? worked : [column];
   return keys
-    .flatMap((each, row) => (key === undefined || key === each ? [row] : []))
-    .flatMap((row) => columns.map((id) => cellText(book, sheet, row, id)))
+    .flatMap((each, row) => (key === undefined || key === each ? [sheet.rowId(row)] : []))
+    .flatMap((row) => {
+      if (column !== undefined) return cellText(book.working(sheetId, row, column));
+      return rowText(book, sheetId, row, worked);
+    })
     .join('\n\n');
 }
 
-function cellText(book: BookView, sheet: SheetView, row: number, column: string): string {
-  const working = book.working(sheet.id, sheet.rowId(row), column);
+// Posts and holes go as an inspector follows them, and then whatever else they have.
+function rowText(
+  book: BookView,
+  sheet: string,
+  row: string,
+  columns: readonly string[],
+): readonly string[] {
+  const chapters = sheet === 'holes' || sheet === 'posts' ? chaptersOf(book, row, sheet) : [];
+  const told = chapters.flatMap(({ workings }) =>
+    workings.flatMap(({ place }) => (place.sheet === sheet ? [place.column] : [])),
+  );
+  const rest = columns.filter((id) => !told.includes(id));
+  const readings = restsOn(chapters).map((step) => `  ${stepLine(step)}`);
+  return [
+    ...(chapters.length === 0 ? [] : [['# Readings and inputs', ...readings].join('\n')]),
+    ...chapters.flatMap(({ title, workings }) => [`# ${title}`, ...workings.map(cellText)]),
+    ...(chapters.length === 0 ? [] : ['# And the rest']),
+    ...rest.map((id) => cellText(book.working(sheet, row, id))),
+  ];
+}
+
+function cellText(working: Working | undefined): string {
   if (!working) return '';
   const lines = [
     ...formulaLines(working),

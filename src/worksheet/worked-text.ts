@@ -73,6 +73,40 @@ export class WorkedText {
     );
   }
 
+  /** The formula as it went on this row: of its branches only the ones taken, with its names or with their values. */
+  asTaken(whole: Part, inNumbers: boolean): string {
+    // Brackets round a branch may be left with a single name or value.
+    return this.withTaken(whole, inNumbers).replace(
+      /(?<!\w)\(([^\s()-][^\s()]*(?: [^\s()]+)?)\)/gu,
+      '$1',
+    );
+  }
+
+  private withTaken(part: Part, inNumbers: boolean): string {
+    const { expression, parts } = part;
+    const kept = keptOf(part);
+    if (kept) {
+      const text = this.withTaken(kept, inNumbers);
+      const isTerm =
+        expression.form === 'general' &&
+        expression !== this.formula.expression &&
+        SUMS.has(kept.expression.form);
+      return isTerm ? `(${text})` : text;
+    }
+    const [own] = inNumbers ? this.values(part) : [];
+    const span = partSpan(this.formula.text, expression);
+    if (own && own.start === span.start && own.end === span.end) return own.value;
+    let text = '';
+    let { start: at } = span;
+    for (const each of [...parts].sort((a, b) => a.expression.start - b.expression.start)) {
+      const { start, end } = partSpan(this.formula.text, each.expression);
+      if (start < at || end > span.end) continue;
+      text += this.formula.text.slice(at, start) + this.withTaken(each, inNumbers);
+      at = end;
+    }
+    return text + this.formula.text.slice(at, span.end);
+  }
+
   private values(part: Part): { start: number; end: number; value: string }[] {
     const { expression, value } = part;
     const isName = expression.form === 'column' || expression.form === 'neighbor';
@@ -121,6 +155,18 @@ export class WorkedText {
     const metric = METRIC.find(([known]) => sameDimension(known, of.dimension))?.[1];
     return metric ?? usualUnit(of.dimension).symbol;
   }
+}
+
+const SUMS: ReadonlySet<string> = new Set(['sum', 'difference', 'product', 'quotient']);
+
+// What stands for a choice, a `given` or an `only_if` on a row where it is settled.
+function keptOf({ expression, parts, value }: Part): Part | undefined {
+  if (value === undefined) return undefined;
+  const [first, second, third] = parts;
+  if (expression.form === 'choice') return [second, third].find((part) => part?.used);
+  if (expression.form !== 'general') return undefined;
+  if (expression.name === 'only_if') return first;
+  return expression.name === 'given' ? [second, first].find((part) => part?.used) : undefined;
 }
 
 /** A quantity in SI with its unit; blank for whatever has no unit, or is shown in this one already. */

@@ -30,6 +30,9 @@ export interface Working {
   readonly formula: string | undefined;
   /** The formula with the values of this row in the place of its names; blank where there is none. */
   readonly inNumbers: string;
+  /** The same two without the branches that were not taken. */
+  readonly taken: string;
+  readonly takenInNumbers: string;
   /** What the formula comes to, with its unit, also where an entry stands over it; blank where it comes to nothing. */
   readonly worked: string;
   /** Whether an entry stands over what the formula says. */

@@ -55,14 +55,27 @@ export function workingOf(
 function formulaWorking(
   model: ColumnModel,
   spot: Spot,
-): Pick<Working, 'inNumbers' | 'worked' | 'steps' | 'rules' | 'gathered'> {
+): Pick<
+  Working,
+  'inNumbers' | 'taken' | 'takenInNumbers' | 'worked' | 'steps' | 'rules' | 'gathered'
+> {
   const { formula, program } = model;
   if (!formula || !program)
-    return { inNumbers: '', worked: '', steps: [], rules: [], gathered: [] };
+    return {
+      inNumbers: '',
+      taken: '',
+      takenInNumbers: '',
+      worked: '',
+      steps: [],
+      rules: [],
+      gathered: [],
+    };
   const whole = program.parts(spot.row);
   const write = new WorkedText(formula, model, spot.engine, spot.notebook);
   return {
     inNumbers: write.inNumbers(whole),
+    taken: write.asTaken(whole, false),
+    takenInNumbers: write.asTaken(whole, true),
     worked: write.value(whole),
     steps: stepsOf(whole, write, spot),
     rules: rulesOf(whole, write),

@@ -25,6 +25,8 @@ export function fakeWorking(
     source: view.source,
     formula: view.formula,
     inNumbers: '',
+    taken: cell.state === 'known' ? (view.formula ?? '') : '',
+    takenInNumbers: '',
     worked: cell.state === 'known' && view.formula !== undefined ? cell.text : '',
     isOverruled: cell.suggested !== undefined,
     steps: [],

@@ -10,7 +10,7 @@ import { ALL_CAUTIONS } from './cautions.ts';
 import { blankLine, cautionList, pageHeader, printedCell, stopList } from './page-parts.ts';
 import { pageStyle } from './page-style.ts';
 import { tableParts } from './table-parts.ts';
-import { columnWorkings } from './working-parts.ts';
+import { columnWorkings, followedWorkings } from './working-parts.ts';
 
 const SHEETS = ['posts', 'holes'];
 
@@ -40,7 +40,7 @@ export class CalculationPage extends LitElement {
         ${blankLine('Address', true)} ${blankLine('Worked by')} ${blankLine('Date')}
         ${blankLine('License')} ${blankLine('Checked by')}
       </dl>
-      ${editionsOf(book).map((editions) => html`<p class="question">${editions}</p>`)}
+      ${editionsOf(book, part).map((editions) => html`<p class="question">${editions}</p>`)}
       <h2>Stops and cautions</h2>
       ${stopList(book.stops().filter((stop) => !part || bearsOn(stop, part)))}
       ${cautionList(ALL_CAUTIONS)} ${part ? renderPartOf(book, part) : renderWhole(book)}
@@ -71,14 +71,20 @@ function renderPartOf(book: BookView, { sheet: of, row }: PagePart): TemplateRes
   }
   const holes = book.sheet('holes');
   const drawn = holes ? allRows(holes).filter((at) => holes.rowId(at) === row) : [];
-  return html`${book.sheets.map((view) => {
-    const rows = allRows(view).filter((at) => view.rowId(at) === row);
-    return rows.length === 0 ? nothing : columnWorkings(book, view, rows);
-  })}
+  return html`${
+    of === 'posts' || of === 'holes' ? followedWorkings(book, row, of) : renderRow(book, row)
+  }
   ${renderSections(
     book,
     drawn.map((at) => ({ id: row, name: holes?.rowName(at) ?? '' })),
   )}`;
+}
+
+function renderRow(book: BookView, row: string): TemplateResult {
+  return html`${book.sheets.map((view) => {
+    const rows = allRows(view).filter((at) => view.rowId(at) === row);
+    return rows.length === 0 ? nothing : columnWorkings(book, view, rows);
+  })}`;
 }
 
 /** What a page is called: `Posts and holes: the working`, `Post 3: the working`. */
@@ -87,8 +93,11 @@ export function calculationTitle(book: BookView, part: PagePart | undefined): st
 }
 
 /** The editions behind the sheets of a page, each said once. */
-function editionsOf({ sheets }: BookView): readonly string[] {
-  return sheets.flatMap(({ editions }) => (editions === '' ? [] : [editions]));
+function editionsOf({ sheets }: BookView, part: PagePart | undefined): readonly string[] {
+  const isHole = part?.row !== undefined && part.sheet === 'holes';
+  return sheets.flatMap(({ id, editions }) =>
+    editions === '' || (isHole && id !== 'holes') ? [] : [editions],
+  );
 }
 
 function partName(book: BookView, { sheet: of, row }: PagePart): string {

@@ -274,6 +274,30 @@ export const pageStyle = css`
   .blocks .wide {
     column-span: all;
   }
+  .followed {
+    display: grid;
+    grid-template-columns: 9.5em 1fr 8.5em;
+    gap: 0 10pt;
+    padding-block: 3pt;
+    border-bottom: 0.5pt solid #bbb;
+  }
+  .worked:has(.followed),
+  .together {
+    break-inside: avoid;
+  }
+  .inputs th small {
+    font-weight: 400;
+  }
+  .calculation .followed :is(h3, p) {
+    margin: 0;
+  }
+  .followed h3 code {
+    display: block;
+  }
+  .followed .outcome {
+    font-size: 10.5pt;
+    text-align: end;
+  }
   .single {
     columns: 2;
     column-gap: 22pt;

@@ -1,6 +1,14 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { BookView, RuleCall, SheetView, Working, WorkingStep } from '../../worksheet/index.ts';
-import { authority, cameBy } from '../../output/index.ts';
+import {
+  authority,
+  cameBy,
+  chaptersOf,
+  restsOn,
+  unexplained,
+  withoutPassing,
+  type Chapter,
+} from '../../output/index.ts';
 import { figures } from '../working-detail.ts';
 
 /** The working of a sheet's computed columns: each formula once, with a line for every row given; a single row is told in words. */
@@ -24,7 +32,116 @@ export function columnWorkings(
             </p>
             <div class="blocks">${worked.map((lines) => renderBlock(sheet, lines))}</div>`
     }
-    ${waiting.length === 0 ? nothing : renderWaiting(sheet, waiting)}`;
+    ${
+      waiting.length === 0
+        ? nothing
+        : renderWaiting(
+            book,
+            waiting.flatMap(([line]) => (line ? [line.working] : [])),
+          )
+    }`;
+}
+
+/** The calculation of one post or hole: what was read, then the cells one after the other as they are followed. */
+export function followedWorkings(
+  book: BookView,
+  row: string,
+  of: 'posts' | 'holes',
+): TemplateResult {
+  const all = chaptersOf(book, row, of);
+  const chapters = withoutPassing(all);
+  const isOpen = (working: Working): boolean => waits([{ rowName: '', working }]);
+  const open = chapters.flatMap(({ workings }) => workings.filter(isOpen));
+  const told = new Set<string>();
+  return html`<h2>Readings and inputs</h2>
+    <div class="inputs">${renderReadings(restsOn(all))}</div>
+    ${chapters.map(({ title, workings }) => {
+      const [first, ...rest] = workings
+        .filter((working) => !isOpen(working))
+        .map((working) => renderFollowed(book, working, chapters, told));
+      return first === undefined
+        ? nothing
+        : html`<div class="together">
+              <h2>${title}</h2>
+              ${first}
+            </div>
+            ${rest}`;
+    })}
+    ${open.length === 0 ? nothing : renderWaiting(book, open)}`;
+}
+
+// An equation is told where it comes first; after that its values are enough.
+function renderFollowed(
+  book: BookView,
+  working: Working,
+  chapters: readonly Chapter[],
+  told: Set<string>,
+): TemplateResult {
+  const { taken, takenInNumbers, rules, value } = working;
+  const isNew = (name: string): boolean => !told.has(name) && told.add(name).size > 0;
+  const used = rules.filter(({ isUsed }) => isUsed);
+  const first = used.filter(({ name }) => isNew(name));
+  const again = used.filter((rule) => !first.includes(rule) && rule.onTheWay.length > 0);
+  const names = unexplained(working, chapters).filter(({ name }) => isNew(`, ${name}`));
+  const said = authority(working.standing, working.source);
+  // A text that a condition chose says nothing more than what came of it.
+  const lines = taken.startsWith('"')
+    ? []
+    : takenInNumbers === value
+      ? [taken]
+      : [taken, takenInNumbers];
+  return html`<section class="worked">
+    <div class="followed">
+      <h3>
+        ${labelOf(book.sheet(working.place.sheet), working)} <code>${working.place.column}</code>
+      </h3>
+      <div>
+        ${[...new Set(lines)].map((line, at) => html`<p class=${at === 0 ? 'formula' : 'formula numbers'}>${line}</p>`)}
+        ${said === 'arithmetic' ? nothing : html`<p class="said">${said}</p>`}
+        ${renderRules(first, true)}
+        ${again.map(({ name, onTheWay }) => html`<p class="said"><code>${name}</code> ${wayWords(onTheWay)}</p>`)}
+        ${renderNames(names)}
+      </div>
+      <p class="outcome">${renderOutcome(working)}</p>
+    </div>
+  </section>`;
+}
+
+function wayWords(onTheWay: RuleCall['onTheWay']): string {
+  return `${onTheWay.map(({ symbol, value }) => `${symbol} = ${value}`).join('; ')}.`;
+}
+
+function renderReadings(steps: readonly WorkingStep[]): TemplateResult {
+  return html`<table>
+    <thead>
+      <tr>
+        <th scope="col">Name</th>
+        <th scope="col" class="number">Value</th>
+        <th scope="col">From</th>
+      </tr>
+    </thead>
+    <tbody>
+      ${steps.map(
+        (step) =>
+          html`<tr>
+            <th scope="row">
+              ${step.label}<small><code>${step.name}</code></small>
+            </th>
+            <td class="number">${figures(step.taken)}</td>
+            <td>${readingWords(step)}</td>
+          </tr>`,
+      )}
+    </tbody>
+  </table>`;
+}
+
+// What nobody typed is the job's starting value, whoever stands behind it.
+function readingWords({ origin, typed, taken, standing, source, note }: WorkingStep): string {
+  if (origin === 'starting value')
+    return standing === 'yours' ? 'as a job starts' : authority(standing, source);
+  return [typed === taken ? 'yours' : `“${typed}”`, note]
+    .filter((words) => words !== '')
+    .join('; ');
 }
 
 // More columns than this need the width of the page.
@@ -60,16 +177,16 @@ function waits(lines: readonly Line[]): boolean {
 }
 
 // Nothing can be checked yet, so it is enough to say why.
-function renderWaiting(sheet: SheetView, groups: readonly (readonly Line[])[]): TemplateResult {
+function renderWaiting(book: BookView, workings: readonly Working[]): TemplateResult {
   return html`<h3>Not worked out yet</h3>
     <ul class="names">
-      ${groups.map(([line]) =>
-        line
-          ? html`<li>
-              ${labelOf(sheet, line.working)} <code>${line.working.place.column}</code>:
-              <span class="waits">${reason(line.working)}</span>
-            </li>`
-          : nothing,
+      ${workings.map(
+        (working) =>
+          html`<li>
+            ${labelOf(book.sheet(working.place.sheet), working)}
+            <code>${working.place.column}</code>:
+            <span class="waits">${reason(working)}</span>
+          </li>`,
       )}
     </ul>`;
 }
@@ -102,8 +219,8 @@ function renderSingle(sheet: SheetView, working: Working): TemplateResult {
   </section>`;
 }
 
-function labelOf(sheet: SheetView, { place }: Working): string {
-  const column = sheet.columns.find(({ id }) => id === place.column);
+function labelOf(sheet: SheetView | undefined, { place }: Working): string {
+  const column = sheet?.columns.find(({ id }) => id === place.column);
   return column === undefined ? '' : [column.label, column.hint].filter(Boolean).join(', ');
 }
 
@@ -133,9 +250,7 @@ function renderRules(
         html`<li>
           <code>${name}</code> ${meaning} <code class="equation">${equation}</code> ${
             withValues && onTheWay.length > 0
-              ? html`<span class="way"
-                  >${onTheWay.map(({ symbol, value }) => `${symbol} = ${value}`).join('; ')}.</span
-                >`
+              ? html`<span class="way">${wayWords(onTheWay)}</span>`
               : nothing
           } <small>${authority(standing, source)}</small>${
             caution === '' ? nothing : html` <em>${caution}</em>`
