@@ -92,6 +92,18 @@ describe('reckon of a job', { timeout: 60_000 }, () => {
     expect(out).toContain('Common wait, post 8: 48 h');
   });
 
+  it('shows a hole in the order an inspector follows it, and then the rest of its cells', async () => {
+    const { out } = await command('reckon', 'holes', ...site, '--row', '8');
+    const heads = out.match(/^# .+$/gm);
+    expect(heads?.at(0)).toBe('# Readings and inputs');
+    expect(heads?.at(-1)).toBe('# And the rest');
+    const places = ['Readings', 'Ground and wind', 'What the wind asks', 'What the ground holds', 'Which depth governs', 'What is chosen'].map((title) => out.indexOf(`# ${title}`)); // prettier-ignore
+    const said = places.filter((place) => place >= 0);
+    expect(said).toEqual([...said].sort((a, b) => a - b));
+    expect(out.match(/^Hole depth, hole 8: /gm)).toHaveLength(1);
+    expect(out).toMatch(/^Section, hole 8: /m);
+  });
+
   it.each([
     [['cure.rehang_aftr'], 'Did you mean “rehang_after”?'],
     [['cures'], 'Did you mean “cure”?'],

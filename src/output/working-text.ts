@@ -34,7 +34,7 @@ function rowText(
   row: string,
   columns: readonly string[],
 ): readonly string[] {
-  const chapters = sheet === 'holes' || sheet === 'posts' ? chaptersOf(book, row, sheet) : [];
+  const chapters = chaptersOf(book, row, sheet);
   const told = chapters.flatMap(({ workings }) =>
     workings.flatMap(({ place }) => (place.sheet === sheet ? [place.column] : [])),
   );

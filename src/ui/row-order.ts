@@ -146,6 +146,7 @@ function inOrder(view: SheetView, { rows, ids, known }: Standing): SheetView {
     title: view.title,
     question: view.question,
     editions: view.editions,
+    follow: view.follow,
     columns: view.columns,
     growable: view.growable,
     own: view.own === true,

@@ -10,6 +10,8 @@ export interface SheetDefinition {
   readonly carried?: boolean;
   /** The editions of codes and standards its numbers come from, in a sentence. */
   readonly editions?: string;
+  /** How somebody else follows the calculation of one row: chapters by title with their `sheet.column`s in order, or a sheet whose chapters stand there. */
+  readonly follow?: readonly (readonly [title: string, cells?: string])[];
   readonly rows: RowsDefinition;
   readonly columns: readonly ColumnDefinition[];
   /** For sheets whose rows are lines of their own, such as the material list. */

@@ -25,6 +25,7 @@ export class LiveSheet implements SheetView {
   readonly title: string;
   readonly question: string;
   readonly editions: string;
+  readonly follow: SheetView['follow'];
   readonly growable: boolean;
   readonly own: boolean;
   private readonly sheet: SheetModel;
@@ -48,6 +49,7 @@ export class LiveSheet implements SheetView {
     this.title = sheet.definition.title;
     this.question = sheet.definition.question;
     this.editions = sheet.definition.editions ?? '';
+    this.follow = sheet.definition.follow ?? [];
     this.growable = sheet.definition.rows.from === 'entered';
     this.own = engine.definitions.own.has(this.id);
   }

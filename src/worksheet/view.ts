@@ -12,6 +12,8 @@ export interface SheetView {
   readonly question: string;
   /** The editions of codes and standards its numbers come from; blank where it needs none. */
   readonly editions: string;
+  /** The chapters in which the calculation of one row is followed; none where its columns go as they stand. */
+  readonly follow: readonly (readonly [title: string, cells?: string])[];
   readonly columns: readonly ColumnView[];
   readonly rowCount: number;
   /** Whether a person may add and remove rows here. */

@@ -77,7 +77,7 @@ export class WorkedText {
   asTaken(whole: Part, inNumbers: boolean): string {
     // Brackets round a branch may be left with a single name or value.
     return this.withTaken(whole, inNumbers).replace(
-      /(?<!\w)\(([^\s()-][^\s()]*(?: [^\s()]+)?)\)/gu,
+      /(?<!\w)\(((?:\d+ (?=\d))?[^\s()-][^\s()]*(?: [^\s()]+)?)\)/gu,
       '$1',
     );
   }

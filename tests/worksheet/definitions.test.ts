@@ -25,6 +25,35 @@ describe('the built-in sheets', () => {
   });
 });
 
+describe('the chapters of a calculation', () => {
+  const chapters = SHEETS.flatMap(({ id, follow = [] }) =>
+    follow.map(([title, cells]) => ({ id, title, cells: cells?.split(' ') })),
+  );
+
+  it('hold worked-out cells, each once, or stand for the chapters of another sheet', () => {
+    expect(chapters.map(({ id }) => id)).toContain('holes');
+    for (const { title, cells } of chapters) {
+      if (!cells) expect(chapters.map(({ id }) => id)).toContain(title);
+      for (const cell of cells ?? [])
+        expect(columns.find(({ name }) => name === cell)?.formula, cell).toBeDefined();
+    }
+    const told = chapters.flatMap(({ cells }) => cells ?? []);
+    expect(new Set(told).size).toBe(told.length);
+  });
+
+  it('go from ground and wind over demand and capacity to the depth that governs and the choice', () => {
+    const titles = chapters.filter(({ id }) => id === 'holes').map(({ title }) => title);
+    expect(titles).toEqual([
+      'Ground and wind',
+      'What the wind asks',
+      'What the ground holds',
+      'Which depth governs',
+      'What is chosen',
+      'Concrete and post',
+    ]);
+  });
+});
+
 describe('a column', () => {
   it.each(columns.map(({ name }) => name))('%s has a plain name and a kind', (name) => {
     const column = columns.find((each) => each.name === name)!;

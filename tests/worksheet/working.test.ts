@@ -113,6 +113,20 @@ describe('one working', () => {
     expect(steps.every(({ isUsed }) => isUsed)).toBe(true);
   });
 
+  it.each([
+    ['job', '', 'ground_bearing', 'soil_bearing(soil) * 1', 'soil_bearing("sand") * 1'],
+    ['holes', '2', 'above_grade', 'posts.height + (ground_gap + 0 in)', '6 ft + (2 in + 0 in)'],
+    ['holes', '2', 'post_length', 'above_grade + embedment', '74 in + 73 11/16 in'],
+    ['holes', '2', 'lateral_width', 'width', '12 in'],
+    ['cure', '2', 'rehang_after', 'poured_at + up_to_step(wait, 15 min)', ''],
+  ])('tells of %s %s %s only what was taken', (sheet, row, column, names, numbers) => {
+    const book = smallJob();
+    typeInto(book, 'job', 'job', { soil: 'sand', pour_time: '2026-10-20 09:00' });
+    const { taken, takenInNumbers } = workingAt(book, sheet, row, column);
+    expect(taken).toBe(names);
+    if (numbers !== '') expect(takenInNumbers).toBe(numbers);
+  });
+
   it('says how many rows were gone through', () => {
     const { gathered, steps } = workingAt(smallJob(), 'job', '', 'post_count');
     expect(gathered).toMatchObject([{ sheet: 'Posts', rows: 3, result: '3' }]);

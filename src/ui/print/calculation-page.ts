@@ -72,7 +72,7 @@ function renderPartOf(book: BookView, { sheet: of, row }: PagePart): TemplateRes
   const holes = book.sheet('holes');
   const drawn = holes ? allRows(holes).filter((at) => holes.rowId(at) === row) : [];
   return html`${
-    of === 'posts' || of === 'holes' ? followedWorkings(book, row, of) : renderRow(book, row)
+    (sheet?.follow.length ?? 0) > 0 ? followedWorkings(book, row, of) : renderRow(book, row)
   }
   ${renderSections(
     book,

@@ -286,6 +286,7 @@ export const pageStyle = css`
     break-inside: avoid;
   }
   .inputs th small {
+    display: block;
     font-weight: 400;
   }
   .calculation .followed :is(h3, p) {

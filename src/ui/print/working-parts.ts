@@ -43,11 +43,7 @@ export function columnWorkings(
 }
 
 /** The calculation of one post or hole: what was read, then the cells one after the other as they are followed. */
-export function followedWorkings(
-  book: BookView,
-  row: string,
-  of: 'posts' | 'holes',
-): TemplateResult {
+export function followedWorkings(book: BookView, row: string, of: string): TemplateResult {
   const all = chaptersOf(book, row, of);
   const chapters = withoutPassing(all);
   const isOpen = (working: Working): boolean => waits([{ rowName: '', working }]);

@@ -127,6 +127,7 @@ function fakeSheet(
     title: id.charAt(0).toUpperCase() + id.slice(1),
     question: QUESTIONS[id] ?? '',
     editions: '',
+    follow: [],
     columns: names.map((name) => ({
       id: name,
       label: name.replaceAll('_', ' '),

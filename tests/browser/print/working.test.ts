@@ -47,17 +47,45 @@ describe('<bp-calculation-page> on a real book', () => {
     expect(line).toContain('(30 in)');
   });
 
-  it('keeps to one post where only that is wanted, on every sheet where it stands', async () => {
+  it('follows one post from what was read to what is chosen, on every sheet where it stands', async () => {
     const book = site();
     const row = book.sheet('posts')?.rowId(0);
     const page = await drawn('bp-calculation-page', { book, portion: { sheet: 'posts', row } });
     expect(texts(page, '.kind')).toEqual(['Post 1: the working']);
+    expect(texts(page, 'h2').join()).toMatch(
+      /^Stops and cautions,Readings and inputs,What was found,.*Which depth governs,What is chosen,Concrete and post,.*Bracing$/u,
+    );
     const told = blocks(page, 'top_offset')[0]?.textContent.replace(/\s+/gu, ' ');
-    expect(told).toMatch(/^ ?Out at top top_offset 3 in top_offset\(lean_total, /u);
-    expect(told).toContain('level_length Level length: 48 in Posts; typed “48 in”');
-    expect(texts(page, 'h2').join()).toContain('Holes: how it was worked out');
+    expect(told).toMatch(/^ ?Out at top top_offset top_offset\(lean_total, /u);
+    expect(told).toMatch(/ 3 in ?$/u);
+    expect(texts(page, '.inputs td, .inputs th').join('|')).toMatch(
+      /Level length\s*level_length\|48 in\|yours/u,
+    );
     expect(page.shadowRoot?.textContent).not.toContain('post 3');
     expect(texts(page, '.numbers').join(' ')).toContain('top_offset(2 in, 48 in, 6 ft)');
+  });
+
+  it('follows a hole by the branches that were taken, each name and equation told once', async () => {
+    const book = site({ ...WINDY, depth_rule: 'ground and wind' });
+    const row = book.sheet('holes')?.rowId(0);
+    const page = await drawn('bp-calculation-page', { book, portion: { sheet: 'holes', row } });
+    expect(texts(page, 'h2').slice(2)).toEqual([
+      'Ground and wind',
+      'What the wind asks',
+      'What the ground holds',
+      'Which depth governs',
+      'What is chosen',
+      'Concrete and post',
+    ]);
+    const formulas = texts(page, '.formula:not(.numbers)');
+    // IBC 2012 1806.3.4 stays with the readings: it is off, and nothing is doubled.
+    expect(formulas).toContain('soil_bearing(soil) * 1');
+    expect(texts(page, '.inputs th').join()).toContain('motion_allowed');
+    expect(formulas.join()).not.toMatch(/\?|given\(|only_if\(/u);
+    const used = [...new Set(texts(page, '.equation'))];
+    expect(texts(page, '.equation')).toEqual(used);
+    // The wind asks what the ground holds at the depth of the rule.
+    expect(blocks(page, 'used')[0]?.querySelector('.outcome')?.textContent).toContain('100%');
   });
 
   it('says why a column could not be worked out at all', async () => {
@@ -89,6 +117,8 @@ describe('printPage', () => {
     vi.unstubAllGlobals();
   });
 });
+
+const WINDY = { wind_speed: '105 mph', exposure: 'B', soil: 'sand' };
 
 function site(inputs: Record<string, string> = {}): Book {
   const read = { rock_test: 'firm', level_length: '48 in' };

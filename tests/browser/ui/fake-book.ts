@@ -290,6 +290,7 @@ export class FakeBook implements BookView {
       title: fake.title,
       question: fake.question,
       editions: '',
+      follow: [],
       columns: fake.columns,
       growable: fake.growable ?? false,
       get rowCount() {
