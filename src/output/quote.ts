@@ -52,11 +52,25 @@ const CAUSES: Readonly<Record<string, string>> = {
   'none seen': '',
 };
 
+/** A new post set otherwise than in concrete, by how the holes sheet has it set. */
+const SET: Readonly<Record<string, string>> = {
+  driven: 'new steel post, driven',
+  pinned: 'new steel post, pinned to rock',
+  held: 'held until an engineer has answered',
+};
+
+/** Ways that the owner sees afterward. */
+const WAYS: Readonly<Record<string, string>> = {
+  straighten: 'straightened',
+  'new hole beside': 'new post in new concrete beside the old place',
+  'two posts beside': 'two new posts in new concrete, one to either side',
+  'move the line': 'new post in new concrete, the line moved aside',
+};
+
 const INCLUDED: Readonly<Record<string, string>> = {
   leave: '',
   're-plumb': 'propping, packing, plumbing on two faces',
   mend: 'parts and fixing',
-  replace: 'old footing out, hole, post, concrete, props, rails rehung after the wait',
 };
 
 /** What was found at each post that is in the price, and what is done about it. */
@@ -68,15 +82,31 @@ export function quoteLines(book: BookView, dialect: Dialect = PLAIN_DIALECT): re
     const remedy = posts.cell(row, 'remedy');
     if (remedy.state === 'known' && remedy.text === 'leave') return [];
     const known = remedy.state === 'known' ? remedy.text : '';
+    const said = (sheet: string, column: string) => measures(sheet, posts.rowId(row), column);
+    const how = SET[said('holes', 'set_how')];
+    const done = WAYS[said('posts', 'work')] ?? DONE[known] ?? known;
     return [
       {
         post: posts.rowKey(row),
         finding: findingAt(book, posts, row, measures),
-        remedy: known === '' ? 'not decided yet' : (DONE[known] ?? known),
-        included: INCLUDED[known] ?? '',
+        remedy: known === '' ? 'not decided yet' : known === 'replace' ? (how ?? done) : done,
+        included: known === 'replace' ? includedIn(said) : (INCLUDED[known] ?? ''),
       },
     ];
   });
+}
+
+/** What a new post takes, as the sheets have it. */
+function includedIn(said: (sheet: string, column: string) => string): string {
+  const how = said('holes', 'set_how');
+  if (how === 'held') return 'nothing until then';
+  const footing =
+    said('removal', 'way') === 'left, hole beside'
+      ? 'old post out, its footing left in the ground'
+      : 'old footing out';
+  const set =
+    how === 'driven' ? 'post' : how === 'pinned' ? 'hole, post, pins' : 'hole, post, concrete';
+  return `${footing}, ${set}, props, rails rehung after the wait`;
 }
 
 /** Price, tax, total, deposit and balance. */

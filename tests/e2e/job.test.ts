@@ -61,6 +61,48 @@ describe('the whole job, on the built page', () => {
     expect(complaints).toEqual([]);
   });
 
+  it('takes company details, rates and prices over from the earlier job that is chosen', async () => {
+    const { page } = await openApp(browser, { viewport: { width: 1440, height: 1000 } });
+    const input = (column: string) => page.locator(`bp-field[data-column=${column}] input`);
+    // Two jobs of an invented company, each with a rate of its own; the first has a yard's price.
+    for (const rate of ['61', '62']) {
+      await page.getByRole('button', { name: 'Start empty' }).click();
+      await input('company').fill(`Invented Fence ${rate}`);
+      await input('crew_rate').fill(rate);
+      await input('crew_rate').press('Tab');
+      await input('site_address').fill('1 Invented Lane');
+      await input('site_address').press('Tab');
+      if (rate === '61') {
+        await page
+          .locator('input[type=file][aria-label*="eadings"]')
+          .first()
+          .setInputFiles({
+            name: 'yard.csv',
+            mimeType: 'text/csv',
+            buffer: Buffer.from('Description,Size,Length,Each\nPost,4x4,10 ft,22.50\n'),
+          });
+        await page
+          .getByRole('grid', { name: /prices/i })
+          .getByText('22.50')
+          .waitFor();
+      }
+      await page.getByText('Saved on this device').first().waitFor();
+      await page.evaluate(() => (location.hash = ''));
+      await page.getByRole('button', { name: 'Start empty' }).waitFor();
+    }
+    // The last saved is taken unless another is chosen.
+    const choice = page.getByRole('combobox', { name: /takes over/ });
+    await choice.selectOption({ index: 1 });
+    await page.getByRole('button', { name: 'Start empty' }).click();
+    await expect.poll(() => input('company').inputValue()).toBe('Invented Fence 61');
+    expect(await input('crew_rate').inputValue()).toMatch(/^61/);
+    expect(await input('site_address').inputValue()).toBe('');
+    await page
+      .getByRole('grid', { name: /prices/i })
+      .getByText('22.50')
+      .waitFor();
+  });
+
   it('says one clear thing of a file it can’t read, and leaves the job as it was', async () => {
     const { page } = await openApp(browser, { viewport: { width: 1440, height: 1000 } });
     await bringIn(page, 'tests/samples/D1-tree-run.csv');

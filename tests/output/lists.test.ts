@@ -15,6 +15,7 @@ import {
 } from '../../src/output/index.ts';
 import { isProblem, sentence } from '../../src/units/index.ts';
 import { openBook, startDocument, type Book } from '../../src/worksheet/index.ts';
+import { sample } from '../worksheet/take-off.ts';
 
 function bookOf(csv: string): Book {
   const book = openBook(new Notebook(startDocument('Test run')));
@@ -40,7 +41,7 @@ describe('the supplier’s list', () => {
 
   it('says in each line how many of what', () => {
     expect(materialText(bookOf(LOOSE)).split('\n')[0]).toBe(
-      '1 each  4x4 post 10 ft (UC4A ground contact)',
+      '1 each  4x4 post 10 ft (UC4A ground contact; or 12 ft cut down)',
     );
   });
 
@@ -50,6 +51,41 @@ describe('the supplier’s list', () => {
     book.type('job', 'job', 'rail_size', '@SUM(1)');
     const cells = tableCsv(materialTable(book)).split(/[,\r\n]+/);
     expect(cells.filter((cell) => /^[=+@]/.test(cell))).toEqual([]);
+  });
+
+  // Hand-worked: two holes of 1.799 ft3 x 1.1 / 0.45 = 8.80 bags, or 4.40 a hole; / 0.375 = 10.56. The wind run,
+  // 13 of 1.769 x 1.1 / 0.45 = 56.2, or 4.32 a hole.
+  it.each([
+    { run: 'D1-tree-run', inputs: {}, instead: '9 of 60 lb' },
+    { run: 'D1-tree-run', inputs: { bag_rounding: 'by hole' }, instead: '10 of 60 lb' },
+    { run: 'D1-tree-run', inputs: { substitute_mix: '50 lb' }, instead: '11 of 50 lb' },
+    { run: 'D4-wind', inputs: {}, instead: '57 of 60 lb' },
+    { run: 'D4-wind', inputs: { bag_rounding: 'by hole' }, instead: '65 of 60 lb' },
+    // No smaller bag is sold by the pound, so the smallest of the others.
+    { run: 'D1-tree-run', inputs: { mix: '40 lb' }, instead: '11 of 50 lb' },
+    // 3 x 0.04073 m3 x 1.1 x 86 = 11.56.
+    { run: 'D5-clay-metric', inputs: {}, instead: '12 of 25 kg' },
+    { run: 'D1-tree-run', inputs: { substitutes: 'no' }, instead: '' },
+    { run: 'D1-tree-run', inputs: { substitute_mix: 'unheard of' }, instead: '' },
+  ])('names another mix with its bags: $instead on $run $inputs', ({ run, inputs, instead }) => {
+    const line = materialLines(sample(run, inputs)).find(({ item }) => item === 'concrete mix');
+    expect(line?.instead).toBe(instead);
+  });
+
+  it('says what is cut down where the yard is out, and nothing where nothing else will do', () => {
+    const feet = (book: Book) =>
+      materialLines(book).map(({ item, longer }) => [item, longer && longer / 0.3048]);
+    expect(feet(sample('D1-tree-run'))[0]).toEqual(['post', expect.closeTo(12, 9)]);
+    expect(feet(sample('D1-tree-run', { substitutes: 'no' }))[0]).toEqual(['post', undefined]);
+    expect(materialText(sample('D1-tree-run'))).toContain(
+      '7 bag  80 lb concrete mix (whole bags for the job; or 9 of 60 lb)',
+    );
+  });
+
+  it('is read from lists that were written before substitutes were on them', () => {
+    const older = tableCsv(materialTable(sample('D1-tree-run')).map((cells) => cells.slice(0, 8)));
+    const lines = readMaterialList(new TextEncoder().encode(older));
+    expect(isProblem(lines) ? [] : lines.map(({ quantity }) => quantity)).toEqual([2, 9, 7, 2, 1]);
   });
 
   it('is refused with advice where its heads are others', () => {

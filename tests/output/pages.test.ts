@@ -112,6 +112,25 @@ describe('the quote', () => {
     });
   });
 
+  it('promises at each post what is done there and nothing else', () => {
+    const rocky = sample('D2-rock');
+    const holes = rocky.sheet('holes')!;
+    const choose = (at: number, rock_choice: string) => {
+      typeInto(rocky, 'holes', holes.rowId(at), { rock_choice });
+    };
+    choose(1, 'pin to rock');
+    choose(2, 'engineer');
+    const posts = rocky.sheet('posts')!;
+    typeInto(rocky, 'posts', posts.rowId(3), { method: 'new hole beside' });
+    expect(quoteLines(rocky).map(({ remedy, included }) => `${remedy}: ${included}`)).toEqual([
+      'new post in new concrete: old footing out, hole, post, concrete, props, rails rehung after the wait',
+      'new steel post, pinned to rock: old footing out, hole, post, pins, props, rails rehung after the wait',
+      'held until an engineer has answered: nothing until then',
+      'new post in new concrete beside the old place: old post out, its footing left in the ground, hole, post, concrete, props, rails rehung after the wait',
+      'new post in new concrete: old footing out, hole, post, concrete, props, rails rehung after the wait',
+    ]);
+  });
+
   it('has no sum while prices are missing, and says what it waits for', () => {
     const book = sample('D3-snapped');
     expect(quoteWaits(book)).toContain('2 lines of the materials list have no price');

@@ -5,6 +5,7 @@ import {
   materialTable,
   quoteLines,
   quoteSums,
+  quoteTable,
   tableCsv,
 } from '../../src/output/index.ts';
 import { isProblem } from '../../src/units/index.ts';
@@ -90,6 +91,13 @@ function pages(book: Book) {
   return { list: materials(book), crew, quote };
 }
 
+/** The sums as they stand on the quote. */
+function sumsOf(book: Book): readonly string[] {
+  return quoteTable(book)
+    .filter(([post, , , , amount]) => post === '' && amount !== '')
+    .map((cells) => `${cells[1] ?? ''} ${cells[4] ?? ''}`);
+}
+
 function expectEnding(book: Book, ending: Ending): void {
   const money = (column: string): string =>
     (book.sheet('job')!.cell(0, column).value as number).toFixed(2);
@@ -139,12 +147,14 @@ describe('the run beside a tree, jogged 9 in at posts 3 and 4', () => {
       ['4', 'replace', '12 in x 36 in'],
       ['5', 're-plumb', ''],
     ]);
-    expect(quoteLines(book).map(({ post, remedy }) => `${post} ${remedy}`)).toEqual([
-      '2 set plumb again and packed',
-      '3 new post in new concrete',
-      '4 new post in new concrete',
-      '5 set plumb again and packed',
+    // Gaps 3/8, 1 7/8, 2 1/4 and 5/8 in over 48 are half as much again at 72 in.
+    expect(pages(book).quote.map((line) => line.replace(/;.*;/, ';'))).toEqual([
+      '2: 9/16 in out of plumb at the top; set plumb again and packed',
+      '3: 2 13/16 in out of plumb at the top; new post in new concrete',
+      '4: 3 3/8 in out of plumb at the top; new post in new concrete',
+      '5: 15/16 in out of plumb at the top; set plumb again and packed',
     ]);
+    expect(sumsOf(book)).toContain('Total 1610.78 USD');
   });
 });
 
@@ -375,8 +385,29 @@ describe('the stepped slope, every post new and 42 in deep', () => {
         (cut, at) => `${String(at + 1)}, replace, 12 in x 48 in, 4.6 of 80 lb, 4x4, ${cut} in`,
       ),
     );
-    expect(quote.map((line) => line.split('; ').at(-1))).toEqual(
-      Array<string>(9).fill('new post in new concrete'),
+    // Gaps 1/8, 1/2, 1 1/8, 1 3/8, 3/4, 1/4 and 1/8 in over 48 are half as much again at 72 in; 1/4 over 48 is
+    // the tolerance itself, and within it.
+    const firm = 'in out of plumb at the top; leans on a firm footing';
+    expect(quote).toEqual(
+      [
+        '1: ',
+        '2: 3/16 in out of plumb at the top',
+        `3: 3/4 ${firm}`,
+        `4: 1 11/16 ${firm}`,
+        `5: 2 1/16 ${firm}`,
+        `6: 1 1/8 ${firm}`,
+        '7: 3/8 in out of plumb at the top',
+        '8: 3/16 in out of plumb at the top',
+        '9: ',
+      ].map((finding) => `${finding}; new post in new concrete`),
     );
+    // The sums hand-worked above, as the customer signs for them.
+    expect(sumsOf(book)).toEqual([
+      'Price before tax 3789.09 USD',
+      'Tax 303.13 USD',
+      'Total 4092.22 USD',
+      'Deposit 409.22 USD',
+      'Balance when the work is done 3683.00 USD',
+    ]);
   });
 });

@@ -67,6 +67,49 @@ describe('the snapped post, carried to its price', () => {
     expectNear(job(book, 'balance'), 750.44, 1e-9);
   });
 
+  it.each([
+    { rate: 'pull_hours', typed: '60 min', minutes: 340 },
+    { rate: 'setting_hours', typed: '65 min', minutes: 340 },
+    { rate: 'brace_hours', typed: '40 min', minutes: 340 },
+    { rate: 'rehang_hours', typed: '65 min', minutes: 340 },
+    // Once each visit.
+    { rate: 'visit_hours', typed: '80 min', minutes: 360 },
+  ])('takes $minutes min in place of 320 where $rate is $typed', ({ rate, typed, minutes }) => {
+    expectNear(job(snapped({ [rate]: typed }), 'all_hours', 'min'), minutes, 1e-6);
+  });
+
+  it('digs by the ground, at its own rate for each', () => {
+    // 2 1/2 ft at 20 min in clay is 50 min; at 10 in sand 25; at a rate of 30 typed for sand 75.
+    expectNear(job(snapped({ soil: 'clay' }), 'all_hours', 'min'), 320, 1e-6);
+    const sand = snapped({ soil: 'sand' });
+    expectNear(job(sand, 'all_hours', 'min'), 295, 1e-6);
+    const rates = sand.sheet('rates')!;
+    const at = shown(sand, 'rates', 'ground').indexOf('sand');
+    typeInto(sand, 'rates', rates.rowId(at), { dig_hours: '30 min' });
+    expectNear(job(sand, 'all_hours', 'min'), 345, 1e-6);
+  });
+
+  it('comes a second time only where the wait of the cure sheet is longer than is waited out', () => {
+    // Waited out on site up to 4 h: one visit is an hour and 40 of travel less.
+    const fast = snapped({ set_hours: '4 h' });
+    expect(job(fast, 'visits', 'in/in')).toBe(1);
+    expectNear(job(fast, 'all_hours', 'min'), 260, 1e-6);
+    expectNear(job(fast, 'travel_cost'), 40, 1e-9);
+    const slow = snapped({ set_hours: '5 h' });
+    expect([job(slow, 'visits', 'in/in'), job(slow, 'travel_cost')]).toEqual([2, 80]);
+    expect(job(snapped({ set_hours: '5 h', same_day_wait: '6 h' }), 'visits', 'in/in')).toBe(1);
+    // Setting and propping on the first, rehanging a bay on the second.
+    expectNear(amount(slow, 'labor', '6', 'visit_one', 'min'), 65, 1e-6);
+    expectNear(amount(slow, 'labor', '6', 'rehang', 'min'), 45, 1e-6);
+  });
+
+  it('adds the permit and what else it costs before overhead and profit', () => {
+    // 561.50 + 90 + 10 = 661.50; x 1.1 / 0.8 = 909.5625.
+    const more = snapped({ permit_fee: '90', other_cost: '10' });
+    expectNear(job(more, 'direct_cost'), 661.5, 1e-9);
+    expectNear(job(more, 'price_before_tax'), 909.56, 1e-9);
+  });
+
   it('never takes a markup for a margin', () => {
     // 617.65 x 1.20 = 741.18.
     expectNear(job(snapped({ profit_way: 'markup on cost' }), 'price_before_tax'), 741.18, 1e-9);
@@ -202,6 +245,29 @@ describe('the other runs', () => {
       { remedy: 'replace', tree_diameter: '14 in', tree_distance: '22 ft' },
     ]);
     expect(stopsOf(book, 'posts', 'root_zone').map(({ rowName }) => rowName)).toEqual(['post 1']);
+  });
+});
+
+describe('small things of the list', () => {
+  it('are caps, flags, brackets, props, stakes and their screws, each where it is asked for', () => {
+    const posts = [{ remedy: 'leave' }, { remedy: 'replace' }, { remedy: 'leave' }];
+    const asked = {
+      post_caps: 'yes', locate_flags: '2', brackets_per_rail_end: '1', buy_props: 'yes',
+    }; // prettier-ignore
+    // Two bays of three rails, two ends each: 12 brackets. A prop on either side, 48 in up and out is
+    // 67.9 in, from 8 ft; three screws at either end of both: 12, one box.
+    expect(materials(siteOf(asked, posts))).toEqual(
+      expect.arrayContaining([
+        '1 each 4x4 post cap',
+        '2 each locate flag',
+        '12 each 2x4 rail bracket',
+        '2 each 2x4 prop 8',
+        '2 each stake 2',
+        '1 box prop screws',
+      ]),
+    );
+    const bare = materials(siteOf({}, posts)).join();
+    expect(bare).not.toMatch(/cap|flag|bracket|prop|stake/);
   });
 });
 

@@ -3,7 +3,8 @@ import { difference, fromJson, toJson } from '../../src/notebook/index.ts';
 import { isProblem } from '../../src/units/index.ts';
 import type { PriceLine } from '../../src/worksheet/index.ts';
 import { priced } from './priced.ts';
-import { addTyped } from './site.ts';
+import { addTyped, typeInto } from './site.ts';
+import { sample } from './take-off.ts';
 
 function money(lines: readonly PriceLine[], part: string): number | undefined {
   return lines.find((line) => line.part === part)?.money;
@@ -25,6 +26,25 @@ describe('variants of a job', () => {
     // Seven bags for four: 64.50. Breaking 210.094 lb at 30 min for 100 is 63.028 min for 40: labor 343.028.
     expect(money(out!.lines, 'Materials')).toBeCloseTo(64.5, 9);
     expect(money(out!.lines, 'Labor')).toBeCloseTo(343.03, 2);
+  });
+
+  it('take another mix and another spacing, and nothing is typed again', () => {
+    const book = priced();
+    typeInto(book, 'bags', book.sheet('bags')!.rowId(1), { price: '5' });
+    book.whatIf.put('smaller bags', job('mix', '60 lb'));
+    // Hand-worked: 1.751 x 1.1 / 0.45 = 4.28, 5 bags of 5: 47.50 in place of 46.50, so direct 562.50;
+    //   x 1.1 / 0.8 = 773.44; tax 61.88; 835.32.
+    expect(money(book.whatIf.variants()[0]!.lines, 'Total')).toBeCloseTo(835.32, 9);
+
+    const run = sample('D4-wind');
+    const posts = run.sheet('posts')!;
+    for (let row = 1; row < 12; row++)
+      typeInto(run, 'posts', posts.rowId(row), { method: 'new spacing' });
+    run.whatIf.put('closer', job('new_bay', '6 ft'));
+    const bags = (lines: readonly PriceLine[]) => lines.find(({ part }) => part === 'Bags')?.text;
+    // 96 ft in 12 bays of 8 is 13 posts, in 16 of 6 ft 17: 1.769 ft3 x 1.1 / 0.6 each, 42.2 and 55.1.
+    expect(bags(run.whatIf.now())).toBe('43');
+    expect(bags(run.whatIf.variants()[0]!.lines)).toBe('56');
   });
 
   it('leave every entry of the job as it was typed', () => {

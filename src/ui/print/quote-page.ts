@@ -137,10 +137,9 @@ export class QuotePage extends LitElement {
   private renderLines(book: BookView): TemplateResult {
     const lines = quoteLines(book);
     if (lines.length === 0) return html`<p>No post needs work.</p>`;
-    const remedies = [...new Set(lines.map(({ remedy }) => remedy))];
-    return html`${remedies.map((remedy) => {
-      const alike = lines.filter((line) => line.remedy === remedy);
-      const included = alike[0]?.included ?? '';
+    const kinds = new Map(lines.map((line) => [line.remedy + line.included, line]));
+    return html`${[...kinds].map(([kind, { remedy, included }]) => {
+      const alike = lines.filter((line) => line.remedy + line.included === kind);
       return html`<section class="remedy">
         <h3>${capital(remedy)}: ${counted(alike.length, 'post', 'posts')}</h3>
         ${included === '' ? nothing : html`<p class="soft">Included: ${included}.</p>`}

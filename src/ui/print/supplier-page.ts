@@ -19,6 +19,8 @@ import { supplierGroups, type SupplierGroup, type SupplierLine } from './supplie
 const ALWAYS = ['quantity', 'unit', 'size', 'length'];
 const WHERE_FILLED = [
   'longer',
+  'other_mix',
+  'other_quantity',
   'width',
   'treatment',
   'species',
