@@ -1,13 +1,14 @@
-// Spread over calls: a long file would not fit the arguments of one.
-const PART = 0x8000;
+// Spread over calls: a long file would not fit the arguments of one. Whole threes of bytes need no filling up.
+const PART = 3 * 0x2000;
 
 /** Bytes as base64 text. */
 export function toBase64(bytes: Uint8Array): string {
-  let characters = '';
+  let text = '';
   for (let at = 0; at < bytes.length; at += PART) {
-    characters += String.fromCharCode(...bytes.subarray(at, at + PART));
+    const part = bytes.subarray(at, at + PART) as unknown as number[];
+    text += btoa(String.fromCharCode.apply(null, part));
   }
-  return btoa(characters);
+  return text;
 }
 
 /** The bytes of a base64 text. */

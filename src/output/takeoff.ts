@@ -1,4 +1,5 @@
 import type { PassedLine } from '../notebook/index.ts';
+import type { Value } from '../units/index.ts';
 import type { Ask, BookView, SheetView, Stop } from '../worksheet/index.ts';
 import { accountFor, accountWords, type Account } from './account.ts';
 import { materialText } from './material-list.ts';
@@ -84,10 +85,13 @@ function rowCounts(takeoff: Takeoff): unknown {
 }
 
 function rowObjects(sheet: SheetView): readonly unknown[] {
+  const columns = sheet.columns.map(({ id }) => id);
+  const valueAt = (row: number, id: string): Value | undefined =>
+    sheet.value ? sheet.value(row, id) : sheet.cell(row, id).value;
   return Array.from({ length: sheet.rowCount }, (_, row) =>
     Object.fromEntries(
-      sheet.columns.flatMap(({ id }) => {
-        const { value } = sheet.cell(row, id);
+      columns.flatMap((id) => {
+        const value = valueAt(row, id);
         return value === undefined ? [] : [[id, value]];
       }),
     ),

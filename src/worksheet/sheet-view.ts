@@ -1,6 +1,7 @@
 import { decode } from '../formula/index.ts';
 import { KNOWN, WRONG, type Rows } from '../graph/index.ts';
 import type { Notebook } from '../notebook/index.ts';
+import type { Value } from '../units/index.ts';
 import { cellView, typedText } from './cell.ts';
 import type { Engine } from './engine.ts';
 import type { BandModel, ColumnModel, SheetModel } from './model.ts';
@@ -139,6 +140,13 @@ export class LiveSheet implements SheetView {
     const model = band.columns.get(column);
     if (!model) throw new Error(`Sheet ${this.id} has no column ${column}.`);
     return cellView(this.sheet, band, model, row, this.engine, this.notebook);
+  }
+
+  value(index: number, column: string): Value | undefined {
+    const [band, row] = this.at(index);
+    const model = band.columns.get(column);
+    if (model?.result.states[row] !== KNOWN) return undefined;
+    return decode(model.result.values[row] ?? NaN, model.kind, this.engine.words);
   }
 
   isFilled(column: string, rows: number): boolean {

@@ -27,6 +27,8 @@ export interface SheetView {
   /** What a row is called aloud: `post 3`, `80 lb`. */
   rowName(index: number): string;
   cell(index: number, column: string): CellView;
+  /** The value of a cell alone, sooner: without the words around it. */
+  value?(index: number, column: string): Value | undefined;
   /** What looking at each cell of a column would tell, sooner: whether any of the first rows is filled. */
   isFilled?(column: string, rows: number): boolean;
   /** The totals row: column id -> text with its unit; empty where nothing is totalled. */
