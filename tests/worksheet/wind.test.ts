@@ -128,6 +128,24 @@ describe('a free end', () => {
     ]);
   });
 
+  it('stands at each of five gates in one run, and says so where there are more', () => {
+    // 16 ft bays: three fence heights are 18 ft, so the posts of a gate and one more on either side of it.
+    const wide = (count: number, ...at: number[]) =>
+      run(count, 16).map((cells, place) => ({
+        ...cells,
+        ...(at.includes(place + 1) ? { post_type: 'gate hinge' } : {}),
+        ...(at.includes(place) ? { post_type: 'gate latch' } : {}),
+      }));
+    const five = cases({}, wide(36, 6, 12, 18, 24, 30));
+    expect(five.flatMap((near, at) => (near === 'no' ? [at + 1] : []))).toEqual([
+      3, 4, 9, 10, 15, 16, 21, 22, 27, 28, 33, 34,
+    ]);
+    const stops = (cells: readonly Record<string, string>[]) =>
+      stopsOf(siteOf(WINDY, cells), 'posts', 'many_gates');
+    expect(stops(wide(36, 6, 12, 18, 24, 30))).toEqual([]);
+    expect(stops(wide(42, 6, 12, 18, 24, 30, 36))).toHaveLength(1);
+  });
+
   it('puts the wind of the second post of a run beside a gate too', () => {
     const book = siteOf(WINDY, posts(20, { 10: { post_type: 'gate hinge' } }));
     const of = (post: string) => amount(book, 'posts', post, 'wind_force', 'lbf');
