@@ -39,7 +39,7 @@ const FEW_FILES = {
     // Panels that stand over the page, and the pages of paper.
     {
       name: 'panels',
-      test: /\/src\/ui\/(?:what-if|remedies|keeping\/(?:history|restore|room|panels|give-file))[\w-]*\.ts/,
+      test: /\/src\/ui\/(?:what-if|remedies|keeping\/(?:history|restore|room|panels|give-file|kept-jobs|keeping-bar))[\w-]*\.ts/,
     },
     {
       name: 'engine',
