@@ -48,10 +48,9 @@ export function dimensions(
     figure: middle(bottom),
   };
   if (wish) {
-    const figure = px((bottom + wanted) / 2);
     return [
       { ...hole, word: 'reached' },
-      { ...far, to: wanted, text: wish.text, word: 'wanted', figure, wanted: true },
+      { ...far, to: wanted, text: wish.text, word: 'wanted', figure: middle(wanted), wanted: true },
     ];
   }
   if (!embedment) return [{ ...hole, word: 'hole' }];
