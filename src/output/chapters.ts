@@ -37,10 +37,11 @@ const LED_TO = new Set(['depth', 'width', 'embedment', 'local_minimum']);
 
 /** The readings and inputs that a calculation rests on, as somebody wrote them, each once. */
 export function restsOn(chapters: readonly Chapter[]): readonly WorkingStep[] {
-  const read = chapters.flatMap(({ workings }) =>
-    workings.flatMap((working) => working.steps.filter((step) => counts(step, working))),
+  const entered = chapters.flatMap(({ workings }) =>
+    workings.flatMap((working) =>
+      working.steps.filter((step) => step.typed !== '' && counts(step, working)),
+    ),
   );
-  const entered = read.filter(({ typed }) => typed !== '');
   return [...new Map(entered.map((step) => [spot(step.place), step])).values()];
 }
 
