@@ -285,6 +285,9 @@ export const pageStyle = css`
   .together {
     break-inside: avoid;
   }
+  .inputs.read {
+    columns: auto;
+  }
   .inputs th small {
     display: block;
     font-weight: 400;

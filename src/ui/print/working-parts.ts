@@ -50,7 +50,7 @@ export function followedWorkings(book: BookView, row: string, of: string): Templ
   const open = chapters.flatMap(({ workings }) => workings.filter(isOpen));
   const told = new Set<string>();
   return html`<h2>Readings and inputs</h2>
-    <div class="inputs">${renderReadings(restsOn(all))}</div>
+    <div class="inputs read">${renderReadings(restsOn(all))}</div>
     ${chapters.map(({ title, workings }) => {
       const [first, ...rest] = workings
         .filter((working) => !isOpen(working))
