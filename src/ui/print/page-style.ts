@@ -294,6 +294,7 @@ export const pageStyle = css`
   }
   .calculation .followed :is(h3, p) {
     margin: 0;
+    break-after: auto;
   }
   .followed h3 code {
     display: block;
