@@ -4,7 +4,6 @@ import type { ColumnView } from '../worksheet/index.ts';
 export class ColumnHabits {
   private readonly widths = new Map<string, number>();
   private readonly hidden = new Set<string>();
-  private readonly starts = new Map<string, number>();
   private readonly sheet: string;
 
   constructor(sheet: string) {
@@ -24,14 +23,6 @@ export class ColumnHabits {
     if (width === undefined) this.widths.delete(column);
     else this.widths.set(column, Math.round(Math.max(NARROWEST, Math.min(WIDEST, width))));
     this.keep();
-  }
-
-  /** The width a column starts out with, measured once: it would jump as other rows come into view. [characters] */
-  startWidth({ id, unit }: ColumnView, measure: () => number): number {
-    const key = `${id} ${unit}`;
-    const width = this.starts.get(key) ?? measure();
-    this.starts.set(key, width);
-    return width;
   }
 
   hide(column: string): void {

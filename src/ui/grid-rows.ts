@@ -1,9 +1,12 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import type { DirectiveResult } from 'lit/directive.js';
+import { guard } from 'lit/directives/guard.js';
 import type { ColumnView, SheetView } from '../worksheet/index.ts';
 import { cellContent } from './cell.ts';
 import { setFractions } from './fraction.ts';
 import { cellEditor } from './grid-editor.ts';
 import type { Position } from './grid-keys.ts';
+import type { RowFreshness } from './row-freshness.ts';
 import type { Sorting } from './row-sorting.ts';
 import { isIn, type Block } from './selection.ts';
 import { headWords, isFigures, manner } from './shown-columns.ts';
@@ -21,8 +24,9 @@ export interface GridSight {
   readonly block: Block | undefined;
   /** The text an edit begins with; undefined while the grid is walked. */
   readonly editing: string | undefined;
-  /** Cells that changed a moment ago, as `sheet/row/column`. */
-  readonly changed: ReadonlySet<string>;
+  /** Columns of the cells that changed a moment ago, by row. */
+  readonly changed: ReadonlyMap<string, ReadonlySet<string>>;
+  readonly fresh: RowFreshness;
   /** Ids of the rows where a stop stands. */
   readonly stopped: ReadonlySet<string>;
 }
@@ -60,10 +64,21 @@ function mine({ own }: ColumnView): string {
   return own === 'column' ? 'yours' : 'your formula';
 }
 
-/** One row of cells. */
-export function gridRow(sight: GridSight, row: number): TemplateResult {
-  const { view, columns, current, stopped } = sight;
+/** One row of cells, drawn again only where something it is drawn from is another. */
+export function gridRow(sight: GridSight, row: number): DirectiveResult {
+  const { view, columns, at, block, editing, current, stopped, changed, fresh } = sight;
   const id = view.rowId(row);
+  const isHere = at.row === row;
+  const chosen = block && row >= block.top && row <= block.bottom;
+  const from = [
+    ...[id, row, fresh.of(id), columns, changed.get(id), current === id, stopped.has(id)],
+    ...[isHere && at.column, isHere && editing, chosen && block.left, chosen && block.right],
+  ];
+  return guard(from, () => drawnRow(sight, row, id));
+}
+
+function drawnRow(sight: GridSight, row: number, id: string): TemplateResult {
+  const { columns, current, stopped } = sight;
   const classes = [current === id && 'row-current', stopped.has(id) && 'stopped'];
   return html`<div role="row" aria-rowindex=${row + 2} class=${listed(classes)}>
     ${columns.map((column, place) => gridCell(sight, id, column, { row, column: place }))}
@@ -102,7 +117,7 @@ function gridCell(
     ...columnClasses(columns, position.column),
     isCurrent && 'current',
     chosen && 'chosen',
-    changed.has(`${view.id}/${rowId}/${column.id}`) && 'flash',
+    changed.get(rowId)?.has(column.id) === true && 'flash',
   ];
   return html`<div
     role=${position.column === 0 ? 'rowheader' : 'gridcell'}

@@ -29,6 +29,9 @@ export class GridScroll implements ReactiveController {
     if (this.observed || !scroller) return;
     this.observed = scroller;
     this.measured.observe(scroller);
+    // Its width follows the columns that are shown.
+    const columns = scroller.querySelector('.columns');
+    if (columns) this.measured.observe(columns);
   }
 
   hostDisconnected(): void {
@@ -38,6 +41,7 @@ export class GridScroll implements ReactiveController {
 
   readonly note = (): void => {
     const { scroller } = this;
+    if (scroller) this.stick(scroller);
     if (!scroller || (this.grid.view?.rowCount ?? 0) <= ALL_DRAWN_UP_TO) return;
     this.scrollTop = scroller.scrollTop;
     this.grid.requestUpdate();
@@ -45,6 +49,11 @@ export class GridScroll implements ReactiveController {
 
   private get scroller(): HTMLElement | null {
     return this.grid.renderRoot.querySelector('.scroller');
+  }
+
+  private stick({ classList, scrollLeft, scrollWidth, clientWidth }: HTMLElement): void {
+    classList.toggle('past-first', scrollLeft > 0);
+    classList.toggle('before-answer', scrollLeft + clientWidth < scrollWidth - 1);
   }
 
   private measure(): void {
@@ -59,6 +68,7 @@ export class GridScroll implements ReactiveController {
     scroller.style.setProperty('--first-width', `${String(first.clientWidth)}px`);
     const answer = root.querySelector('.head .answer');
     scroller.style.setProperty('--answer-width', `${String(answer?.clientWidth ?? 0)}px`);
+    this.stick(scroller);
     this.viewHeight = scroller.clientHeight;
     this.rowHeight = row > 0 ? row : 34;
     this.grid.requestUpdate();

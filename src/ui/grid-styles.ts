@@ -16,27 +16,21 @@ export const gridStyles = css`
     scroll-padding: var(--head-height, 52px) var(--answer-width, 0px) calc(var(--row, 34px) + 2px)
       var(--first-width, 80px);
   }
-  .columns,
-  [role='grid'],
-  [role='rowgroup'],
   [role='row'],
   .totals {
     display: grid;
-    grid-template-columns: subgrid;
-    grid-column: 1 / -1;
-  }
-  .columns {
-    min-width: 100%;
-    width: max-content;
+    grid-template-columns: var(--tracks);
   }
   [role='row'] {
+    /* An edit lays out its row and nothing else; rows out of sight cost nothing. */
+    contain: size layout style;
+    content-visibility: auto;
     height: var(--row, 34px);
     border-bottom: 1px solid var(--rule);
   }
-  .gap {
-    grid-column: 1 / -1;
-  }
   .head {
+    contain: none;
+    content-visibility: visible;
     position: sticky;
     top: 0;
     z-index: 3;
@@ -45,6 +39,7 @@ export const gridStyles = css`
     border-bottom: 2px solid var(--ink);
   }
   [role='columnheader'] {
+    min-width: 0;
     display: flex;
     flex-direction: column;
     justify-content: flex-end;
@@ -110,17 +105,20 @@ export const gridStyles = css`
     align-items: flex-end;
   }
   .answer {
-    position: sticky;
     right: 0;
     z-index: 1;
     background: var(--sheet);
     border-left: 1px solid var(--rule);
   }
   .first {
-    position: sticky;
     left: 0;
     z-index: 2;
     background: var(--sheet);
+  }
+  /* What sticks is a layer of its own: only where there is something to scroll past it. */
+  .past-first .first,
+  .before-answer .answer {
+    position: sticky;
   }
   .head .first,
   .head .answer {
@@ -154,13 +152,9 @@ export const gridStyles = css`
     overflow: visible;
     z-index: 3;
   }
-  .flash {
-    animation: flash 1.2s ease-out;
-  }
-  @keyframes flash {
-    from {
-      background: color-mix(in srgb, var(--chalk) 38%, var(--sheet));
-    }
+  /* Taken away again after a moment: one that fades paints the sheet at every frame while it does. */
+  .cell.flash {
+    background: color-mix(in srgb, var(--chalk) 24%, var(--sheet));
   }
   .totals {
     position: sticky;
@@ -168,8 +162,10 @@ export const gridStyles = css`
     z-index: 3;
     border-top: 2px solid var(--ink);
     background: var(--sheet);
-    font-weight: 600;
     min-height: var(--row, 34px);
+  }
+  .totals > * {
+    font-weight: 600;
   }
   .foot {
     display: flex;

@@ -1,15 +1,8 @@
-import type { ColumnView, SheetView } from '../worksheet/index.ts';
-import type { ColumnHabits } from './column-habits.ts';
-import { headWords } from './shown-columns.ts';
-
 /** Up to this many rows all are drawn, so that the browser's own find and print see them. */
 export const ALL_DRAWN_UP_TO = 200;
 
 /** Rows drawn above and below the visible ones, so that quick scrolling shows no gap. */
-const SPARE = 14;
-
-/** The widest a column of a long sheet starts out. [characters] */
-const LONGEST_SHOWN = 28;
+const SPARE = 8;
 
 /** What the window is worked out from; lengths in px. */
 export interface Scrolled {
@@ -41,36 +34,6 @@ export function stripsOf(scrolled: Scrolled): readonly Strip[] {
   }
   if (rows > next) strips.push({ key: 'gap-below', gap: (rows - next) * rowHeight });
   return strips;
-}
-
-/**
- * Tracks for the columns. A short sheet's columns fit what stands in them; a long one's get a width
- * from its first rows, or they would jump as other rows come into view.
- */
-export function columnWidths(
-  view: SheetView,
-  columns: readonly ColumnView[],
-  habits: ColumnHabits,
-): string {
-  const isShort = view.rowCount <= ALL_DRAWN_UP_TO;
-  return columns
-    .map((column) => {
-      const width = habits.width(column.id);
-      if (width !== undefined) return `${String(width)}px`;
-      return isShort
-        ? 'auto'
-        : `minmax(${String(habits.startWidth(column, () => widest(view, column)))}ch,auto)`;
-    })
-    .join(' ');
-}
-
-function widest(view: SheetView, column: ColumnView): number {
-  const texts = Array.from({ length: ALL_DRAWN_UP_TO }, (_, row) => {
-    const { state, text, note } = view.cell(row, column.id);
-    return state === 'waiting' ? note : text;
-  });
-  const longest = Math.max(column.label.length, ...texts.map(({ length }) => length));
-  return Math.min(LONGEST_SHOWN, Math.max(headWords(column).length / 2, longest) + 3);
 }
 
 function gapName(before: number, pinned: number): string {

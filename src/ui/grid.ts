@@ -1,7 +1,7 @@
 import { LitElement, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
-import type { BookView, ColumnView, SheetView } from '../worksheet/index.ts';
+import type { BookView, ChangedRows, ColumnView, SheetView } from '../worksheet/index.ts';
 import { cellStyles } from './cell.ts';
 import { ColumnHabits } from './column-habits.ts';
 import { FollowBook } from './follow-book.ts';
@@ -21,7 +21,9 @@ import { GridPointer } from './grid-pointer.ts';
 import { gridHead, gridRow, gridTotals, type GridSight } from './grid-rows.ts';
 import { GridScroll } from './grid-scroll.ts';
 import { gridStyles } from './grid-styles.ts';
-import { columnWidths, stripsOf } from './grid-window.ts';
+import { GridTracks } from './grid-tracks.ts';
+import { stripsOf } from './grid-window.ts';
+import { byRow, RowFreshness } from './row-freshness.ts';
 import { RowOrder } from './row-order.ts';
 import { positionsOf } from './selection.ts';
 import { shownColumns } from './shown-columns.ts';
@@ -66,12 +68,26 @@ export class Grid extends LitElement implements GridHost, MenuGrid {
   @query('.cell.current') readonly currentCell!: HTMLElement | null;
 
   private readonly scrolled = new GridScroll(this);
+  private readonly tracks = new GridTracks();
+  /** Rows that may have outgrown their columns. */
+  private readonly unfitted = new Set<string>();
   private readonly pasting = new GridPaste(this);
   private readonly menu = new GridMenuPanel(this);
   private readonly asking = new GridAskPanel(this);
   private readonly pointer = new GridPointer(this);
   private known: Known | undefined;
-  private readonly follow = new FollowBook(this, () => this.book);
+  private lit: { of: ReadonlySet<string>; rows: ReadonlyMap<string, ReadonlySet<string>> } = {
+    of: new Set(),
+    rows: new Map(),
+  };
+  private readonly fresh = new RowFreshness();
+  private readonly follow = new FollowBook(
+    this,
+    () => this.book,
+    ({ rows }) => {
+      this.hear(rows);
+    },
+  );
 
   get page(): number {
     return this.scrolled.page;
@@ -127,13 +143,23 @@ export class Grid extends LitElement implements GridHost, MenuGrid {
   }
 
   protected override willUpdate(changed: PropertyValues) {
-    if (changed.has('sheet')) this.habits = new ColumnHabits(this.sheet);
+    if (changed.has('sheet')) {
+      this.habits = new ColumnHabits(this.sheet);
+      this.hear(undefined);
+    }
     this.whole = this.book?.sheet(this.sheet);
     const { version } = this.follow;
     this.view = this.whole && this.order.seen(this.whole, version);
-    if (this.known?.version !== version || this.known.more !== this.more || changed.has('sheet'))
+    if (
+      this.known?.version !== version ||
+      this.known.more !== this.more ||
+      changed.has('sheet') ||
+      changed.has('book')
+    )
       this.known = this.lookAround(version);
-    this.columns = this.habits.shown(this.known.columns);
+    const columns = this.habits.shown(this.known.columns);
+    // The same columns as before leave every row as it is drawn.
+    if (!isSame(columns, this.columns)) this.columns = columns;
     if (!changed.has('current') || this.current === this.hand.rowId()) return;
     const row = this.placeOfRow(this.current);
     if (row >= 0) this.hand.at = { ...this.hand.at, row };
@@ -145,13 +171,15 @@ export class Grid extends LitElement implements GridHost, MenuGrid {
     const sight = this.sightOf(view);
     const { scrollTop, viewHeight, rowHeight } = scrolled;
     const window = { scrollTop, viewHeight, rowHeight, rows: view.rowCount, pinned: hand.at.row };
+    const strips = stripsOf(window);
+    for (const strip of strips)
+      if ('row' in strip && this.unfitted.delete(view.rowId(strip.row)))
+        this.tracks.fit(view, columns, strip.row);
+    this.unfitted.clear();
     return html`
       ${this.finding.render()}
       <div class="scroller" @scroll=${scrolled.note} @focusin=${() => (this.used = true)}>
-        <div
-          class="columns"
-          .style=${`grid-template-columns:${columnWidths(view, columns, this.habits)}`}
-        >
+        <div class="columns" .style=${this.tracks.style(view, columns, this.habits)}>
           <div
             role="grid"
             aria-label=${view.title}
@@ -169,7 +197,7 @@ export class Grid extends LitElement implements GridHost, MenuGrid {
           >
             ${gridHead(sight)}
             ${repeat(
-              stripsOf(window),
+              strips,
               ({ key }) => key,
               (strip) =>
                 'gap' in strip
@@ -236,9 +264,23 @@ export class Grid extends LitElement implements GridHost, MenuGrid {
       current: this.current,
       block: this.hand.anchor && this.hand.block,
       editing: this.hand.editing,
-      changed: this.follow.changed,
+      changed: this.changedHere(),
+      fresh: this.fresh,
       stopped: this.known?.stopped ?? new Set(),
     };
+  }
+
+  private changedHere(): ReadonlyMap<string, ReadonlySet<string>> {
+    const { changed } = this.follow;
+    if (this.lit.of !== changed) this.lit = { of: changed, rows: byRow(changed, this.sheet) };
+    return this.lit.rows;
+  }
+
+  private hear(rows: ChangedRows | undefined): void {
+    const here = rows ? rows.get(this.sheet) : 'all';
+    this.fresh.note(here);
+    if (here === 'all') this.tracks.forget(this.view);
+    else for (const id of here ?? []) this.unfitted.add(id);
   }
 
   /** What has to be looked for in many rows, found out once a change. */
@@ -281,6 +323,10 @@ export class Grid extends LitElement implements GridHost, MenuGrid {
   private leaveField(event: FocusEvent) {
     if (event.target === this.editor) this.hand.leave();
   }
+}
+
+function isSame<T>(some: readonly T[], others: readonly T[]): boolean {
+  return some.length === others.length && some.every((one, at) => one === others[at]);
 }
 
 /** What is known of the sheet until it changes. */

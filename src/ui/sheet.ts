@@ -1,4 +1,4 @@
-import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import { LitElement, css, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, query } from 'lit/decorators.js';
 import type { BookView } from '../worksheet/index.ts';
 import { send } from './events.ts';
@@ -11,6 +11,7 @@ import { sheetDeeds } from './sheet-deeds.ts';
 import { pictureSide, sheetPicture } from './sheet-picture.ts';
 import './stops.ts';
 import { base } from './tokens.ts';
+import { drawInTurn } from './turns.ts';
 
 /** The sheet that is one row, shown as a form. */
 const JOB = 'job';
@@ -22,7 +23,11 @@ export class Sheet extends LitElement {
     base,
     css`
       :host {
-        padding-top: 30px;
+        margin-inline: -6px;
+        padding: 30px 6px 0;
+        /* What is out of sight costs an edit nothing; the browser keeps the height it had. */
+        content-visibility: auto;
+        contain-intrinsic-size: auto 700px;
         scroll-margin-top: 4px;
       }
       .title {
@@ -92,6 +97,13 @@ export class Sheet extends LitElement {
     if (row === undefined && column === undefined) this.heading?.focus();
     else if (this.form && column !== undefined) this.form.goTo(column);
     else this.grid?.goTo(row, column);
+  }
+
+  // Going from row to row moves the picture and the other sheets along, each in its turn.
+  protected override shouldUpdate(changed: PropertyValues): boolean {
+    const isFollowing = changed.size === 1 && changed.has('current') && this.hasUpdated;
+    if (isFollowing) drawInTurn(this);
+    return !isFollowing;
   }
 
   protected override render() {

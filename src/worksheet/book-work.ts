@@ -1,11 +1,12 @@
 import type { Column } from '../graph/index.ts';
-import type { Notebook } from '../notebook/index.ts';
+import type { Change, Notebook } from '../notebook/index.ts';
 import { asksIn } from './asks.ts';
 import type { Engine } from './engine.ts';
 import type { Pace } from './pace.ts';
 import { rowIdAt } from './row-ids.ts';
 import { stopsIn } from './stops.ts';
-import type { Ask, Stop } from './view.ts';
+import { TouchedRows } from './touched-rows.ts';
+import type { Ask, BookChange, Stop } from './view.ts';
 
 // Enough for the eye; a changed job input changes every row.
 const MOST_CHANGED = 300;
@@ -31,18 +32,19 @@ export class BookWork {
   private readonly engineNow: () => Engine;
   private readonly notebook: Notebook;
   private readonly pace: Pace | undefined;
-  private readonly tell: (cells: ReadonlySet<string>) => void;
+  private readonly touched = new TouchedRows();
+  private readonly hear: (change: BookChange) => void;
 
   constructor(
     engineNow: () => Engine,
     notebook: Notebook,
     pace: Pace | undefined,
-    tell: (cells: ReadonlySet<string>) => void,
+    hear: (change: BookChange) => void,
   ) {
     this.engineNow = engineNow;
     this.notebook = notebook;
     this.pace = pace;
-    this.tell = tell;
+    this.hear = hear;
     this.rest = this.steps(true);
   }
 
@@ -57,7 +59,8 @@ export class BookWork {
   }
 
   /** Works out what an edit made stale, all of it or as much as fits before the page draws, and tells of it. */
-  follow(inSlices: boolean): void {
+  follow(changes: readonly Change[], inSlices: boolean): void {
+    this.touched.edited(changes);
     const cells = new Set<string>();
     this.pace?.begin();
     const isDone = this.settle(cells, inSlices ? this.pace : undefined);
@@ -136,6 +139,10 @@ export class BookWork {
     });
   }
 
+  private tell(cells: ReadonlySet<string>): void {
+    this.hear({ cells, rows: this.touched.take() });
+  }
+
   private settle(cells: Set<string>, pace: Pace | undefined): boolean {
     const { changed, isDone } = this.engineNow().settle(pace && (() => pace.isOver()));
     for (const [column, rows] of changed) this.nameCells(column, rows, cells);
@@ -145,15 +152,22 @@ export class BookWork {
   private nameCells(column: Column, rows: 'all' | ReadonlySet<number>, cells: Set<string>): void {
     const { owners, models } = this.engineNow();
     const owner = owners.get(column);
-    if (!owner?.model || column !== owner.model.result) return;
+    if (!owner?.model) return;
+    const { sheet, definition, result } = owner.model;
+    const { touched } = this;
+    if (rows === 'all') touched.addAll(sheet);
+    // What is shown as well, such as a suggestion, lights nothing up.
+    const lights = column === result;
+    if (!lights && touched.isAll(sheet)) return;
     const places =
       rows === 'all'
         ? Array.from({ length: Math.min(column.rows.count, MOST_CHANGED) }, (_, at) => at)
         : rows;
     for (const row of places) {
-      if (cells.size >= MOST_CHANGED) return;
-      const id = rowIdAt(owner.sheet, owner.band, row, this.notebook, models);
-      cells.add(`${owner.model.sheet}/${id ?? ''}/${owner.model.definition.id}`);
+      if (cells.size >= MOST_CHANGED && touched.isAll(sheet)) return;
+      const id = rowIdAt(owner.sheet, owner.band, row, this.notebook, models) ?? '';
+      touched.add(sheet, id);
+      if (lights && cells.size < MOST_CHANGED) cells.add(`${sheet}/${id}/${definition.id}`);
     }
   }
 }

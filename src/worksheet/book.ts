@@ -63,12 +63,12 @@ export class Book implements BookView {
       () => this.engine,
       notebook,
       pace,
-      (cells) => {
-        this.tell(cells);
+      (change) => {
+        this.tell(change);
       },
     );
     notebook.clashes.subscribe(() => {
-      this.tell(NOTHING);
+      this.tell({ cells: NOTHING });
     });
     notebook.subscribe((changes) => {
       this.follow(changes);
@@ -229,11 +229,14 @@ export class Book implements BookView {
       this.engine = new Engine(definitionsOf(this.notebook.document.own), this.notebook);
       this.live = this.showSheets();
       this.work.restart(true);
-      this.tell(NOTHING);
+      this.tell({ cells: NOTHING });
       return;
     }
     for (const change of changes) this.touch(change);
-    this.work.follow(changes.every((change) => this.leavesPlaces(change)));
+    this.work.follow(
+      changes,
+      changes.every((change) => this.leavesPlaces(change)),
+    );
   }
 
   // Rows that came or went have to be in their place before anything is drawn, unless a long file came in below them all.
@@ -244,8 +247,8 @@ export class Book implements BookView {
     return isBelow && change.rows.length > MANY_ROWS;
   }
 
-  private tell(cells: ReadonlySet<string>): void {
-    for (const listener of this.listeners) listener({ cells });
+  private tell(change: BookChange): void {
+    for (const listener of this.listeners) listener(change);
   }
 
   private touch(change: Change): void {

@@ -233,4 +233,9 @@ export interface CutList {
 export interface BookChange {
   /** Cells whose value changed, as `sheet/row/column`; a rough list is enough, at most a few hundred. */
   readonly cells: ReadonlySet<string>;
+  /** The rows that may show something else than before; absent where anything may. */
+  readonly rows?: ChangedRows | undefined;
 }
+
+/** Ids of rows, by their sheet; `all` where they are too many to name. */
+export type ChangedRows = ReadonlyMap<string, 'all' | ReadonlySet<string>>;

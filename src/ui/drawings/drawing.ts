@@ -1,6 +1,7 @@
 import type { PropertyValues } from 'lit';
 import { property } from 'lit/decorators.js';
 import type { BookView } from '../../worksheet/index.ts';
+import { drawSoon, joinTurns, leaveTurns } from '../turns.ts';
 import { Sized } from './sized.ts';
 
 /** What every picture of a book shares: it redraws when the book changes or its own width does. */
@@ -15,11 +16,13 @@ export abstract class Drawing extends Sized {
 
   override connectedCallback(): void {
     super.connectedCallback();
+    joinTurns(this);
     this.followBook();
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
+    leaveTurns(this);
     this.leaveBook?.();
     this.leaveBook = undefined;
   }
@@ -32,7 +35,7 @@ export abstract class Drawing extends Sized {
     this.leaveBook?.();
     this.leaveBook = this.isConnected
       ? this.book?.subscribe(() => {
-          this.requestUpdate();
+          drawSoon(this);
         })
       : undefined;
   }
