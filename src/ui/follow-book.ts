@@ -1,6 +1,6 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { BookChange, BookView } from '../worksheet/index.ts';
-import { drawSoon, joinTurns, leaveTurns } from './turns.ts';
+import { drawSoon, joinTurns, leaveTurns, type InTurn } from './turns.ts';
 
 const NOTHING: ReadonlySet<string> = new Set();
 const FLASH_MS = 1200;
@@ -19,13 +19,16 @@ export class FollowBook implements ReactiveController {
   private readonly host: ReactiveControllerHost & Element;
   private readonly bookOfHost: () => BookView | undefined;
   private readonly hear: (change: BookChange) => void;
+  private readonly draw: (host: InTurn) => void;
 
-  /** `hear` is told of each change, and of another book as of a change of everything. */
+  /** `hear` is told of each change, and of another book as of a change of everything; `draw` says when it is drawn. */
   constructor(
     host: ReactiveControllerHost & Element,
     bookOfHost: () => BookView | undefined,
     hear: (change: BookChange) => void = () => undefined,
+    draw: (host: InTurn) => void = drawSoon,
   ) {
+    this.draw = draw;
     this.host = host;
     this.bookOfHost = bookOfHost;
     this.hear = hear;
@@ -68,12 +71,12 @@ export class FollowBook implements ReactiveController {
   private flash(cells: ReadonlySet<string>): void {
     clearTimeout(this.calm);
     this.cells = cells;
-    drawSoon(this.host);
+    this.draw(this.host);
     // Who shows no such cells need not put them out.
     if (!this.isLit || cells.size === 0) return;
     this.calm = setTimeout(() => {
       this.cells = NOTHING;
-      drawSoon(this.host);
+      this.draw(this.host);
     }, FLASH_MS);
   }
 }

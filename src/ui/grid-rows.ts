@@ -1,12 +1,12 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { DirectiveResult } from 'lit/directive.js';
 import { guard } from 'lit/directives/guard.js';
-import type { ColumnView, SheetView } from '../worksheet/index.ts';
+import type { CellView, ColumnView, SheetView } from '../worksheet/index.ts';
 import { cellContent } from './cell.ts';
 import { setFractions } from './fraction.ts';
 import { cellEditor } from './grid-editor.ts';
 import type { Position } from './grid-keys.ts';
-import type { RowFreshness } from './row-freshness.ts';
+import { isSettled, type RowFreshness } from './row-freshness.ts';
 import type { Sorting } from './row-sorting.ts';
 import { isIn, type Block } from './selection.ts';
 import { headWords, isFigures, manner } from './shown-columns.ts';
@@ -78,10 +78,12 @@ export function gridRow(sight: GridSight, row: number): DirectiveResult {
 }
 
 function drawnRow(sight: GridSight, row: number, id: string): TemplateResult {
-  const { columns, current, stopped } = sight;
+  const { view, columns, current, stopped, fresh } = sight;
   const classes = [current === id && 'row-current', stopped.has(id) && 'stopped'];
+  const cells = columns.map((column) => view.cell(row, column.id));
+  fresh.drawn(id, cells.every((cell, place) => columns[place] && isSettled(columns[place], cell))); // prettier-ignore
   return html`<div role="row" aria-rowindex=${row + 2} class=${listed(classes)}>
-    ${columns.map((column, place) => gridCell(sight, id, column, { row, column: place }))}
+    ${cells.map((cell, place) => gridCell(sight, id, cell, { row, column: place }))}
   </div>`;
 }
 
@@ -105,10 +107,11 @@ export function gridTotals({ view, columns }: GridSight): TemplateResult | typeo
 function gridCell(
   { view, columns, at, block, editing, changed }: GridSight,
   rowId: string,
-  column: ColumnView,
+  cell: CellView,
   position: Position,
-): TemplateResult {
-  const cell = view.cell(position.row, column.id);
+): TemplateResult | typeof nothing {
+  const column = columns[position.column];
+  if (!column) return nothing;
   const isCurrent = position.row === at.row && position.column === at.column;
   const chosen = block !== undefined && isIn(block, position);
   const classes = [

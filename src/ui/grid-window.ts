@@ -19,9 +19,10 @@ export type Strip =
   { readonly key: string; readonly row: number } | { readonly key: string; readonly gap: number };
 
 /** The rows to draw and the gaps between them, from top to bottom. */
-export function stripsOf(scrolled: Scrolled): readonly Strip[] {
+export function stripsOf(scrolled: Scrolled, keys: RowKeys): readonly Strip[] {
   const { rows, rowHeight, pinned } = scrolled;
   const drawn = drawnRows(scrolled);
+  keys.giveTo(drawn, pinned);
   const strips: Strip[] = [];
   let next = 0;
   for (const row of drawn) {
@@ -29,11 +30,43 @@ export function stripsOf(scrolled: Scrolled): readonly Strip[] {
     // in the page: a moved row loses the focus.
     if (row > next)
       strips.push({ key: `gap-${gapName(row, pinned)}`, gap: (row - next) * rowHeight });
-    strips.push({ key: `row-${String(row)}`, row });
+    strips.push({ key: keys.of(row), row });
     next = row + 1;
   }
   if (rows > next) strips.push({ key: 'gap-below', gap: (rows - next) * rowHeight });
   return strips;
+}
+
+/**
+ * Which element draws which row. Rows that stay drawn keep theirs; where most are others, as in a quick
+ * scroll, the elements that are there are filled anew, which is sooner done than making them.
+ */
+export class RowKeys {
+  private keys: ReadonlyMap<number, string> = new Map();
+  private made = 0;
+
+  of(row: number): string {
+    return this.keys.get(row) ?? '';
+  }
+
+  /** Gives rows, from top to bottom, their keys. The pinned row has the focus: among its neighbors nothing is filled anew, so that it is not moved. */
+  giveTo(rows: readonly number[], pinned: number): void {
+    const before = this.keys;
+    const staying = rows.filter((row) => before.has(row)).length;
+    const isJump =
+      staying * 2 < rows.length &&
+      [pinned - 1, pinned + 1].every((row) => !before.has(row) && !rows.includes(row));
+    const free = (isAbove: boolean) =>
+      isJump
+        ? [...before].flatMap(([row, key]) =>
+            row !== pinned && row < pinned === isAbove ? [key] : [],
+          )
+        : [];
+    const [above, below] = [free(true), free(false)];
+    const pick = (row: number) =>
+      isJump && row !== pinned ? (row < pinned ? above : below).shift() : before.get(row);
+    this.keys = new Map(rows.map((row) => [row, pick(row) ?? `row-${String((this.made += 1))}`]));
+  }
 }
 
 function gapName(before: number, pinned: number): string {

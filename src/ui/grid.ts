@@ -22,7 +22,7 @@ import { gridHead, gridRow, gridTotals, type GridSight } from './grid-rows.ts';
 import { GridScroll } from './grid-scroll.ts';
 import { gridStyles } from './grid-styles.ts';
 import { GridTracks } from './grid-tracks.ts';
-import { stripsOf } from './grid-window.ts';
+import { RowKeys, stripsOf } from './grid-window.ts';
 import { byRow, RowFreshness } from './row-freshness.ts';
 import { RowOrder } from './row-order.ts';
 import { positionsOf } from './selection.ts';
@@ -69,6 +69,7 @@ export class Grid extends LitElement implements GridHost, MenuGrid {
 
   private readonly scrolled = new GridScroll(this);
   private readonly tracks = new GridTracks();
+  private readonly rowKeys = new RowKeys();
   /** Rows that may have outgrown their columns. */
   private readonly unfitted = new Set<string>();
   private readonly pasting = new GridPaste(this);
@@ -171,7 +172,7 @@ export class Grid extends LitElement implements GridHost, MenuGrid {
     const sight = this.sightOf(view);
     const { scrollTop, viewHeight, rowHeight } = scrolled;
     const window = { scrollTop, viewHeight, rowHeight, rows: view.rowCount, pinned: hand.at.row };
-    const strips = stripsOf(window);
+    const strips = stripsOf(window, this.rowKeys);
     for (const strip of strips)
       if ('row' in strip && this.unfitted.delete(view.rowId(strip.row)))
         this.tracks.fit(view, columns, strip.row);
@@ -277,10 +278,12 @@ export class Grid extends LitElement implements GridHost, MenuGrid {
   }
 
   private hear(rows: ChangedRows | undefined): void {
-    const here = rows ? rows.get(this.sheet) : 'all';
+    // Stops and asks stand in no cell.
+    if (rows?.size === 0) return;
+    const here = rows ? (rows.get(this.sheet) ?? NONE) : 'all';
     this.fresh.note(here);
     if (here === 'all') this.tracks.forget(this.view);
-    else for (const id of here ?? []) this.unfitted.add(id);
+    else for (const id of here) this.unfitted.add(id);
   }
 
   /** What has to be looked for in many rows, found out once a change. */
@@ -324,6 +327,8 @@ export class Grid extends LitElement implements GridHost, MenuGrid {
     if (event.target === this.editor) this.hand.leave();
   }
 }
+
+const NONE: ReadonlySet<string> = new Set();
 
 function isSame<T>(some: readonly T[], others: readonly T[]): boolean {
   return some.length === others.length && some.every((one, at) => one === others[at]);

@@ -1,12 +1,14 @@
+import type { CellView, ColumnView } from '../worksheet/index.ts';
+
 /** Which rows of a sheet have to be drawn again: a number of each, another one whenever what it shows may be another. */
 export class RowFreshness {
   private changes = 0;
   private all = 0;
   private readonly rows = new Map<string, number>();
+  private readonly unsettled = new Set<string>();
 
-  /** Notes the rows that changed; none at all where their sheet was not touched. */
-  note(rows: 'all' | ReadonlySet<string> | undefined): void {
-    if (rows === undefined) return;
+  /** Notes the rows of the sheet that changed. */
+  note(rows: 'all' | ReadonlySet<string>): void {
     this.changes += 1;
     if (rows === 'all') {
       this.all = this.changes;
@@ -14,8 +16,14 @@ export class RowFreshness {
     } else for (const id of rows) this.rows.set(id, this.changes);
   }
 
+  /** Notes how a row was drawn: what says why it has no value may say something else after any change. */
+  drawn(id: string, isSettled: boolean): void {
+    if (isSettled) this.unsettled.delete(id);
+    else this.unsettled.add(id);
+  }
+
   of(id: string): number {
-    return this.rows.get(id) ?? this.all;
+    return this.unsettled.has(id) ? this.changes : (this.rows.get(id) ?? this.all);
   }
 }
 
@@ -33,4 +41,9 @@ export function byRow(
     else rows.set(row, new Set([column]));
   }
   return rows;
+}
+
+/** Whether nothing but its own row and a change that is told of can make a cell show something else. */
+export function isSettled({ formula }: ColumnView, { state }: CellView): boolean {
+  return state === 'known' || (state !== 'wrong' && formula === undefined);
 }

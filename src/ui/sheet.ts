@@ -90,7 +90,8 @@ export class Sheet extends LitElement {
   @query('bp-job-form') private readonly form!: JobForm | null;
   @query('h2') private readonly heading!: HTMLElement | null;
 
-  protected readonly follow = new FollowBook(this, () => this.book);
+  // The grid in it draws itself; the rest of the sheet comes after.
+  protected readonly follow = new FollowBook(this, () => this.book, undefined, drawInTurn);
 
   /** Puts the focus on a cell of the sheet, or on its name where no cell is meant. */
   goTo(row: string | undefined, column: string | undefined): void {

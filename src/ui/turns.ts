@@ -31,10 +31,10 @@ export function leaveTurns(host: InTurn): void {
   sight.unobserve(host);
 }
 
-/** Draws at once what somebody works in, or everything where nobody does; the rest in turn. */
+/** Draws at once what has the focus in it, or everything in sight where nothing has; the rest in turn. */
 export function drawSoon(host: InTurn): void {
-  const at = workedIn();
-  if (at === host || (at === undefined && !outOfSight.has(host))) host.requestUpdate();
+  const isNext = isWorkedIn() ? host.matches(':focus-within') : !outOfSight.has(host);
+  if (isNext) host.requestUpdate();
   else drawInTurn(host);
 }
 
@@ -52,12 +52,11 @@ function drawNext(): void {
   if (waiting.size > 0) setTimeout(drawNext);
 }
 
-/** The innermost follower that has the focus. */
-function workedIn(): Element | undefined {
-  let found: Element | undefined;
+/** Whether the focus is in an element that shows the book. */
+function isWorkedIn(): boolean {
   for (let at = document.activeElement; at; at = at.shadowRoot?.activeElement ?? null)
-    if (followers.has(at)) found = at;
-  return found;
+    if (followers.has(at)) return true;
+  return false;
 }
 
 function afterFrame(deed: () => void): void {

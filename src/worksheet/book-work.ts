@@ -155,6 +155,8 @@ export class BookWork {
     if (!owner?.model) return;
     const { sheet, definition, result } = owner.model;
     const { touched } = this;
+    if ('key' in owner.sheet.definition.rows && owner.sheet.definition.rows.key === definition.id)
+      touched.addEverything();
     if (rows === 'all') touched.addAll(sheet);
     // What is shown as well, such as a suggestion, lights nothing up.
     const lights = column === result;

@@ -12,13 +12,15 @@ export class TouchedRows {
   edited(changes: readonly Change[]): void {
     for (const change of changes) {
       if (change.edit === 'cell') this.add(change.sheet, change.row);
-      else if (change.edit === 'add rows' || change.edit === 'remove rows') {
-        if (change.rows.length > MANY) this.addAll(change.sheet);
-        else for (const { id } of change.rows) this.add(change.sheet, id);
-      } else if (change.edit === 'input' && !SHOWN_EVERYWHERE.has(change.name))
+      else if (change.edit === 'input' && !SHOWN_EVERYWHERE.has(change.name))
         this.add('job', 'job');
-      else this.rows = undefined;
+      else this.addEverything();
     }
+  }
+
+  /** Rows are called by their name or place in what other cells say. */
+  addEverything(): void {
+    this.rows = undefined;
   }
 
   add(sheet: string, row: string): void {

@@ -413,6 +413,8 @@ describe('a paste by the real keys', () => {
 
 describe('a block drawn with the mouse', () => {
   it('chooses from the first cell to the last', async () => {
+    // Nobody points at what was never on the screen.
+    for (let frame = 0; frame < 2; frame += 1) await new Promise(requestAnimationFrame);
     const from = cell(1, 'station');
     const to = cell(3, 'level_length');
     const at = (target: HTMLElement) => {

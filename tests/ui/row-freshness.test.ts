@@ -1,0 +1,110 @@
+import fc from 'fast-check';
+import { expect, it } from 'vitest';
+import { Notebook } from '../../src/notebook/index.ts';
+import { isSettled } from '../../src/ui/row-freshness.ts';
+import { openBook, startDocument, type Book, type BookChange } from '../../src/worksheet/index.ts';
+
+const POSTS = 4;
+type Shown = ReadonlyMap<string, { readonly looks: string; readonly isSettled: boolean }>;
+
+const edits = fc.array(
+  fc.oneof(
+    fc.record({
+      sheet: fc.constant('posts'),
+      row: fc.nat(POSTS - 1).map((row) => `r${String(row)}`),
+      column: fc.constantFrom('post', 'lean_gap', 'probe_depth', 'rock_test', 'remedy', 'station'),
+      text: fc.constantFrom('', '1 1/8', '28 mm', '0', '0 in', 'firm', 'snapped', 'replace', '?'),
+    }),
+    fc.record({
+      sheet: fc.constant('holes'),
+      row: fc.constantFrom('r0', 'r3'),
+      column: fc.constantFrom('depth_reached', 'width'),
+      text: fc.constantFrom('', '20 in', '14 in'),
+    }),
+    fc.record({
+      sheet: fc.constant('job'),
+      row: fc.constant('job'),
+      column: fc.constantFrom('soil', 'frost_depth', 'fence_height', 'mix', 'waste', 'units'),
+      text: fc.constantFrom('', 'clay', '40 in', '8 ft', '60 lb', '5%', 'mm', 'inch'),
+    }),
+  ),
+  { minLength: 1, maxLength: 5 },
+);
+
+// A screen draws again only the rows it is told of: one left out would go on showing what no longer holds.
+it('a change tells of every row that shows something else after it', () => {
+  let settled = 0;
+  fc.assert(
+    fc.property(edits, fc.boolean(), (acts, takesBack) => {
+      const book = openBook(run());
+      let told: (BookChange['rows'] | 'anything')[] = [];
+      book.subscribe(({ rows }) => told.push(rows ?? 'anything'));
+      for (const { sheet, row, column, text } of acts) {
+        for (const act of [
+          () => {
+            book.type(sheet, row, column, text);
+          },
+          ...(takesBack ? [() => { book.undo(); }] : []), // prettier-ignore
+        ]) {
+          told = [];
+          const before = shown(book);
+          act();
+          book.stops();
+          const after = shown(book);
+          for (const [name, { looks }] of after) {
+            // A row where something waits is drawn again at every change.
+            const was = before.get(name);
+            if (was?.looks === looks || was?.isSettled === false) continue;
+            settled += 1;
+            const [of = '', id = ''] = name.split('/');
+            const isTold = told.some((rows) => {
+              const here = rows === 'anything' ? 'all' : rows?.get(of);
+              return here === 'all' || here?.has(id);
+            });
+            expect(isTold, `${name} after ${sheet}.${column} of ${row}: ${text}`).toBe(true);
+          }
+        }
+      }
+    }),
+    { numRuns: 6 },
+  );
+  expect(settled).toBeGreaterThan(0);
+});
+
+/** What each cell shows, by sheet, row and column. */
+function shown(book: Book): Shown {
+  const cells = new Map<string, { looks: string; isSettled: boolean }>();
+  for (const sheet of book.sheets) {
+    for (let row = 0; row < sheet.rowCount; row += 1) {
+      for (const column of sheet.columns) {
+        const cell = sheet.cell(row, column.id);
+        const { state, text, note, typed, suggested } = cell;
+        cells.set(`${sheet.id}/${sheet.rowId(row)}/${column.id}`, {
+          looks: [state, text, note, typed, suggested].join('|'),
+          isSettled: isSettled(column, cell),
+        });
+      }
+    }
+  }
+  return cells;
+}
+
+function run(): Notebook {
+  const document = startDocument('a run');
+  document.inputs.set('frost_depth', '24 in');
+  document.sheets.set(
+    'posts',
+    Array.from({ length: POSTS }, (_, at) => ({
+      id: `r${String(at)}`,
+      cells: new Map([
+        ['post', String(at + 1)],
+        ['station', `${String(at * 8)} ft`],
+        ['lean_gap', '3/8 in'],
+        ['level_length', '48 in'],
+        ['probe_depth', at % 3 === 0 ? '1 in' : '0 in'],
+        ['rock_test', 'firm'],
+      ]),
+    })),
+  );
+  return new Notebook(document);
+}
