@@ -34,7 +34,7 @@ const FEW_FILES = {
     // What most elements share, each too small for a file of its own.
     {
       name: 'shared',
-      test: /\/src\/ui\/(?:events|waiting|fraction|unit-face|download|follow-book|tokens|panel-dialog-styles|panel-styles|field-styles|theme|dots|print\/(?:index|print-page|supplier-page|supplier-list|page-style|page-parts|cautions))\.ts|\/node_modules\/(?:lit|@lit|lit-html|lit-element)/,
+      test: /\/src\/ui\/(?:events|waiting|fraction|unit-face|download|follow-book|turns|tokens|panel-dialog-styles|panel-styles|field-styles|theme|dots|print\/(?:index|print-page|supplier-page|supplier-list|page-style|page-parts|cautions))\.ts|\/node_modules\/(?:lit|@lit|lit-html|lit-element)|decorate\.js/,
     },
     // Panels that stand over the page, and the pages of paper.
     {

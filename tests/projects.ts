@@ -63,6 +63,7 @@ const BROWSER_PACKAGES = [
   'lit',
   'lit/decorators.js',
   'lit/directives/class-map.js',
+  'lit/directives/guard.js',
   'lit/directives/if-defined.js',
   'lit/directives/keyed.js',
   'lit/directives/live.js',
