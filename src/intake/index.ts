@@ -17,5 +17,5 @@ export { bringIn, type CameIn } from './bring-in.ts';
 export { compareSite, mergeIn, type ChangedRow, type Comparison } from './merge.ts';
 export { returnIn } from './return-visit.ts';
 export { bringInPrices, readPriceList, type PriceList } from './price-list.ts';
-export { compareSheet, readSheetFile, type SheetComparison } from './sheet-file.ts';
+export { compareSheet, readSheetFile } from './sheet-file.ts';
 export { bringInTemperatures, readTemperatureLog, type TemperatureLog } from './temperature-log.ts';

@@ -1,5 +1,4 @@
-import type { SheetComparison } from '../intake/index.ts';
-import type { BroughtIn, ComparedFile } from '../ui/index.ts';
+import type { BroughtIn } from '../ui/index.ts';
 import { isProblem } from '../units/index.ts';
 import type { SheetView } from '../worksheet/index.ts';
 import { loadImporter, type Hands, type Job } from './job.ts';
@@ -20,10 +19,9 @@ export async function mergeOnto(
   id: string,
   file: File,
   job: Job,
-  { askMerge }: Hands,
+  hands: Hands,
 ): Promise<BroughtIn | undefined> {
-  const { book } = job;
-  const view = book.sheet(id);
+  const view = job.book.sheet(id);
   // Posts have an importer of their own, which reads crews' heads and tape.
   if (!view || id === 'posts' || file.size > LONGEST_LIST) return undefined;
   const { readSheetFile } = await loadImporter();
@@ -31,28 +29,21 @@ export async function mergeOnto(
   const keys = ROW_NAMES[id] ?? columns.slice(0, 1).map((column) => column.id);
   const read = readSheetFile(new Uint8Array(await file.arrayBuffer()), columns, keys);
   if (!read) return undefined;
-  const { changed, fresh, same } = await comparison(read.rows, keys, view);
-  const choice = await askMerge(forPeople(file.name, { changed, fresh, same }, keys, view));
-  const isIn = choice === 'merge';
-  if (isIn) {
-    const entries = changed.flatMap(({ row, cells }) =>
-      cells.map(({ column, after }) => ({ sheet: id, row, column, text: after })),
-    );
-    const added = view.growable ? fresh.map(({ cells }) => cells) : [];
-    book.rows.put(`merge ${file.name}`, id, undefined, added, entries);
-  }
-  const added = view.growable ? fresh.length : 0;
-  const what = isIn ? inCounts(changed.length, added, same.length) : LEFT;
+  const what = await mergeRows(read.rows, keys, view, file.name, job, hands);
   return { job, questions: [], summary: `${file.name}: ${what}.`, remarks: read.passedOver };
 }
 
-/** How the rows of a file stand to those of a sheet. */
-async function comparison(
+/** Merges rows of a file into a sheet once a person has seen what would change, and says what came of it. */
+async function mergeRows(
   rows: readonly { readonly cells: ReadonlyMap<string, string> }[],
   keys: readonly string[],
   view: SheetView,
-): Promise<SheetComparison> {
+  file: string,
+  { book }: Job,
+  { askMerge }: Hands,
+): Promise<string> {
   const { compareSheet } = await loadImporter();
+  const { columns, growable, title } = view;
   const standing = Array.from({ length: view.rowCount }, (_, row) => ({
     id: view.rowId(row),
     text: (column: string) => {
@@ -60,35 +51,27 @@ async function comparison(
       return typed ?? text;
     },
   }));
-  return compareSheet(rows, standing, view.columns, keys);
-}
-
-function forPeople(
-  file: string,
-  { fresh, changed, same }: SheetComparison,
-  keys: readonly string[],
-  view: SheetView,
-): ComparedFile {
-  const labelOf = (column: string) =>
-    view.columns.find((one) => one.id === column)?.called ?? column;
-  return {
+  const { fresh, changed, same } = compareSheet(rows, standing, columns, keys);
+  const labelOf = (column: string) => columns.find((one) => one.id === column)?.called ?? column;
+  const choice = await askMerge({
     file,
     rows: view.rowCount > 0 ? (view.rowName(0).split(' ')[0] ?? 'row') : 'row',
-    sheet: view.title,
-    isGrowable: view.growable,
+    sheet: title,
+    isGrowable: growable,
     fresh: fresh.map(({ cells }) => keys.flatMap((key) => cells.get(key) ?? []).join(' ')),
     changed: changed.map(({ name, cells }) => ({
       post: name,
       cells: cells.map(({ column, ...texts }) => ({ label: labelOf(column), ...texts })),
     })),
     same,
-  };
-}
-
-const LEFT = 'left, nothing of it came in';
-
-function inCounts(changed: number, added: number, same: number): string {
-  return `${String(changed)} changed, ${String(added)} added, ${String(same)} the same`;
+  });
+  if (choice !== 'merge') return 'left, nothing of it came in';
+  const entries = changed.flatMap(({ row, cells }) =>
+    cells.map(({ column, after }) => ({ sheet: view.id, row, column, text: after })),
+  );
+  const added = growable ? fresh.map(({ cells }) => cells) : [];
+  book.rows.put(`merge ${file}`, view.id, undefined, added, entries);
+  return `${String(changed.length)} changed, ${String(added.length)} added, ${String(same.length)} the same`;
 }
 
 /** Puts a yard's price list or a temperature log on its sheet, prices once a person has seen what would change; undefined where the file is neither. */
@@ -117,13 +100,9 @@ export async function listCameIn(
   const view = prices && job.book.sheet(sheet);
   if (view && view.rowCount > 0) {
     const rows = log.rows.map((cells) => ({ cells }));
-    const found = await comparison(rows, PRICE_NAMES, view);
-    const { changed, fresh, same } = found;
-    if ((await hands.askMerge(forPeople(file.name, found, PRICE_NAMES, view))) !== 'merge')
-      return told(LEFT);
-    bringInPrices(log, file.name, notebook);
+    const what = await mergeRows(rows, PRICE_NAMES, view, file.name, job, hands);
     hands.onScreen(job);
-    return told(inCounts(changed.length, fresh.length, same.length));
+    return told(what);
   }
   (prices ? bringInPrices : bringInTemperatures)(log, file.name, notebook);
   hands.onScreen(job);
