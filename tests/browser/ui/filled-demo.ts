@@ -60,6 +60,7 @@ const MORE = {
     posts: {
       1: { top_above_line: '0 in', gap_mid: '1/8 in' },
       2: {
+        free_end: 'yes',
         lean_gap_along: '1/4 in',
         along_toward: 'E',
         move_low: '1/8 in',
@@ -68,8 +69,9 @@ const MORE = {
         height_high: '60 in',
         top_above_line: '1/4 in',
       },
-      3: { method: 'new hole beside', top_above_line: '0 in', drop: '3 in' },
-      5: { method: 'move the line', remedy: 'replace', tree_diameter: '14 in' },
+      3: { free_end: 'yes', method: 'new hole beside', top_above_line: '0 in', drop: '3 in' },
+      4: { free_end: 'yes' },
+      5: { free_end: 'yes', method: 'move the line', remedy: 'replace', tree_diameter: '14 in' },
       6: { diagonal_long: '74 in', diagonal_short: '72 1/2 in', leaf_height: '60 in' },
       7: { lean_gap: '5/8 in' },
     },

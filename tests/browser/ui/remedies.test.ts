@@ -72,9 +72,8 @@ describe('<bp-remedies>', () => {
     const panel = await opened(book);
     card(panel, 'driven steel post').querySelector<HTMLElement>('input[type=checkbox]')!.focus();
     await userEvent.keyboard(' ');
-    await panel.updateComplete;
     expect(cellOf(book, 'methods', 'driven steel post', 'banned').text).toBe('yes');
-    expect(words(card(panel, 'driven steel post'))).toContain('The local rule');
+    await expect.poll(() => words(card(panel, 'driven steel post'))).toContain('The local rule');
     card(panel, 'driven steel post').querySelector<HTMLElement>('.by input')!.focus();
     await userEvent.keyboard('invented town code 1-2{Tab}');
     expect(cellOf(book, 'methods', 'driven steel post', 'ban_source').text).toBe(
