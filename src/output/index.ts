@@ -1,4 +1,4 @@
-export { accountFor, accountWords, type Account } from './account.ts';
+export { accountFor, type Account } from './account.ts';
 export { chaptersOf, restsOn, unexplained, withoutPassing, type Chapter } from './chapters.ts';
 export { crewLines, crewTable, type CrewLine } from './crew-list.ts';
 export { PLAIN_DIALECT, writeOptions, type Dialect } from './export-dialect.ts';

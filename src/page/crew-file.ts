@@ -1,5 +1,5 @@
 import type { CameIn, Comparison, Intake } from '../intake/index.ts';
-import { accountWords, fileReports } from '../output/index.ts';
+import { fileReports } from '../output/index.ts';
 import {
   readingOf,
   type BroughtIn,
@@ -167,7 +167,7 @@ function forPeople(
 /** What became of each line of the file that came in last, as its report in the job says it too. */
 function accountInWords(book: Book, name: string): string {
   const report = fileReports(book.notebook.document, book.asks()).at(-1);
-  return report ? `${name}: ${accountWords(report.account)}` : name;
+  return report ? `${name}: ${report.words}` : name;
 }
 
 function remarksOn({ notes, passedOver, mapping }: Intake): readonly string[] {

@@ -41,13 +41,10 @@ export class Reports extends LitElement {
     </dialog>`;
   }
 
-  private renderReport({ name, account, asked, passedOver }: FileReport, place: number) {
+  private renderReport({ name, words, asked, passedOver }: FileReport, place: number) {
     return html`<section>
       <h3>${name}</h3>
-      <p>
-        ${account.read} lines read = ${account.imported} imported + ${account.asked} asked about +
-        ${account.passedOver} passed over.
-      </p>
+      <p>${words}</p>
       ${this.renderLines(
         'Asked about',
         asked.map(({ line, question }) => html`Line ${line}: ${question}`),

@@ -107,6 +107,7 @@ describe('a crew’s file, on the built page', () => {
     await dialog.getByRole('button', { name: 'Merge: change 1 cell' }).click();
     await page.getByText('dug.csv: 1 changed, 0 added, 0 the same.').waitFor();
     const row = holes.getByRole('row').nth(2);
+    await row.scrollIntoViewIfNeeded();
     await expect.poll(() => row.innerText()).toMatch(/^14/m);
     await page.keyboard.press('Control+z');
     await expect.poll(() => row.innerText()).not.toMatch(/^14/m);
@@ -299,6 +300,11 @@ async function cells(page: Page, column: string): Promise<string[]> {
   const heads = await grid.getByRole('columnheader').allInnerTexts();
   const at = heads.findIndex((head) => head.trim().startsWith(column));
   const rows = (await grid.getByRole('row').all()).slice(1);
+  // A row out of sight is drawn once somebody comes to it, and has no inner text until then.
+  for (const row of rows) await row.scrollIntoViewIfNeeded();
+  await page.evaluate(
+    () => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn))),
+  );
   const texts = await Promise.all(
     rows.map((row) => row.locator('[role=gridcell],[role=rowheader]').nth(at).innerText()),
   );

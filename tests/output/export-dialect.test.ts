@@ -186,6 +186,7 @@ describe('the report of a file', () => {
       {
         name: 'list.csv',
         account: { read: 4, imported: 1, asked: 1, passedOver: 2 },
+        words: '4 lines read = 1 imported + 1 asked about + 2 passed over.',
         asked: [{ line: 3 }],
       },
     ]);

@@ -58,6 +58,7 @@ describe('<bp-reports>', () => {
     {
       name: 'run.csv',
       account: { read: 5, imported: 2, asked: 1, passedOver: 2 },
+      words: '5 lines read = 2 imported + 1 asked about + 2 passed over.',
       asked: [{ line: 3, question: 'Lean gap: what did the tape say?' }],
       passedOver: [
         { line: 1, text: 'Oak Street', why: 'a line above the header' },
