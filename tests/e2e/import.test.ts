@@ -3,6 +3,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { command } from '../cli.ts';
 import { openApp, startBrowser } from './open.ts';
+import { postsColumn } from './posts-grid.ts';
 
 const DESK = { viewport: { width: 1440, height: 1000 } };
 
@@ -21,12 +22,12 @@ describe('a crew’s file, on the built page', () => {
     await page.getByLabel('What “Bubble” fills').selectOption({ label: 'Level length' });
     await page.getByText('settled by you').waitFor();
     await bringIn(page);
-    expect(await cells(page, 'Over')).toEqual(['48', '72']);
+    expect(await entries(page, 'Over')).toEqual(['48', '72']);
 
     await choose(page, 'b.csv', 'Post,Gap in,Bubble\n3,1/4,24 in');
     await page.getByText('as you settled them').waitFor();
     await bringIn(page);
-    await expect.poll(() => cells(page, 'Over')).toEqual(['48', '72', '24']);
+    await expect.poll(() => entries(page, 'Over')).toEqual(['48', '72', '24']);
     expect(complaints).toEqual([]);
   });
 
@@ -69,8 +70,8 @@ describe('a crew’s file, on the built page', () => {
     await page.keyboard.type('4A');
     await page.keyboard.press('Enter');
     await page.getByText('to answer before the numbers stand').waitFor({ state: 'hidden' });
-    expect(await cells(page, 'Post')).toEqual(['1', '2', '3', '4A', '4', '5']);
-    expect(await cells(page, 'Lean gap')).toEqual(['1/4', '5/8', '5/8', '1 1/4', '3/8']);
+    expect(await entries(page, 'Post')).toEqual(['1', '2', '3', '4A', '4', '5']);
+    expect(await entries(page, 'Lean gap')).toEqual(['1/4', '5/8', '5/8', '1 1/4', '3/8']);
 
     // For later, and as the command line has it.
     await page.getByText('Saved on this device').first().waitFor();
@@ -201,7 +202,7 @@ describe('a crew’s file, on the built page', () => {
     await page.getByRole('heading', { name: 'Before b.csv comes in' }).waitFor();
     await page.getByRole('button', { name: 'Cancel' }).click();
     await page.getByRole('grid', { name: /posts/i }).waitFor();
-    expect(await cells(page, 'Lean gap')).toEqual(['1/4']);
+    expect(await entries(page, 'Lean gap')).toEqual(['1/4']);
   });
 });
 
@@ -294,21 +295,9 @@ function cancelOnceItComesIn(): void {
   watch();
 }
 
-/** What one column of the posts shows, row by row. */
-async function cells(page: Page, column: string): Promise<string[]> {
-  const grid = page.getByRole('grid', { name: /posts/i });
-  const heads = await grid.getByRole('columnheader').allInnerTexts();
-  const at = heads.findIndex((head) => head.trim().startsWith(column));
-  const rows = (await grid.getByRole('row').all()).slice(1);
-  // A row out of sight is drawn once somebody comes to it, and has no inner text until then.
-  for (const row of rows) await row.scrollIntoViewIfNeeded();
-  await page.evaluate(
-    () => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn))),
-  );
-  const texts = await Promise.all(
-    rows.map((row) => row.locator('[role=gridcell],[role=rowheader]').nth(at).innerText()),
-  );
-  return texts.map((text) => text.trim().split('\n')[0] ?? '').filter((text) => text !== '');
+/** What stands in a column of the posts, but for its blanks. */
+async function entries(page: Page, column: string): Promise<string[]> {
+  return (await postsColumn(page, column)).filter((text) => text !== '');
 }
 
 /** Keeps the longest time between two frames. Runs on the page. */

@@ -5,6 +5,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readMaterialList } from '../../src/output/index.ts';
 import { isProblem } from '../../src/units/index.ts';
 import { openApp, startBrowser } from './open.ts';
+import { postsCell, postsColumn } from './posts-grid.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -135,23 +136,12 @@ async function bringIn(page: Page, path: string): Promise<void> {
 }
 
 /** What the remedy column shows, row by row. */
-async function remedies(page: Page): Promise<string[]> {
-  const grid = page.getByRole('grid', { name: /posts/i });
-  const heads = await grid.getByRole('columnheader').allInnerTexts();
-  const at = heads.findIndex((head) => head.trim().startsWith('Remedy'));
-  const rows = await grid.getByRole('row').all();
-  const cells = await Promise.all(
-    rows.slice(1).map((row) => row.locator('[role=gridcell],[role=rowheader]').nth(at).innerText()),
-  );
-  return cells.map((text) => text.trim().split('\n')[0] ?? '');
+function remedies(page: Page): Promise<string[]> {
+  return postsColumn(page, 'Remedy');
 }
 
 async function typeInto(page: Page, post: string, column: string, text: string): Promise<void> {
-  const grid = page.getByRole('grid', { name: /posts/i });
-  const heads = await grid.getByRole('columnheader').allInnerTexts();
-  const at = heads.findIndex((head) => head.trim().startsWith(column));
-  const row = grid.getByRole('row').nth(Number(post));
-  await row.locator('[role=gridcell],[role=rowheader]').nth(at).click();
+  await (await postsCell(page, Number(post), column)).click();
   await page.keyboard.type(text);
   await page.keyboard.press('Enter');
 }

@@ -7,6 +7,7 @@ import { join } from 'node:path';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, it } from 'vitest';
 import { complaintsOf, startBrowser } from './open.ts';
+import { postsCell } from './posts-grid.ts';
 import { buildInto, freePort, previewOf, type Preview } from './preview.ts';
 import { switchBetween, type Switch } from './switch.ts';
 
@@ -120,7 +121,7 @@ describe('a new version', { timeout: 90_000 }, () => {
     await page.getByRole('button', { name: 'Open the demo job' }).click();
     const grid = page.getByRole('grid', { name: /posts/i });
     await grid.waitFor();
-    await (await cellOf(page, 1, 'Note')).click();
+    await (await postsCell(page, 1, 'Note')).click();
     await page.keyboard.type('gate swings in');
 
     line.to = next.address;
@@ -135,7 +136,7 @@ describe('a new version', { timeout: 90_000 }, () => {
     await expect.poll(() => version(page), PATIENT).toBe('next');
     await grid.waitFor();
     await expect
-      .poll(async () => (await cellOf(page, 1, 'Note')).innerText(), PATIENT)
+      .poll(async () => (await postsCell(page, 1, 'Note')).textContent(), PATIENT)
       .toContain('gate swings in');
     expect(await page.getByText('A new version is ready').count()).toBe(0);
     expect(complaints).toEqual([]);
@@ -203,13 +204,6 @@ async function signInPage(worker: URL) {
 
 function version(of: Page): Promise<string> {
   return of.evaluate(() => document.documentElement.dataset['version'] ?? 'this');
-}
-
-async function cellOf(of: Page, row: number, column: string) {
-  const grid = of.getByRole('grid', { name: /posts/i });
-  const heads = await grid.getByRole('columnheader').allInnerTexts();
-  const at = heads.findIndex((head) => head.trim().startsWith(column));
-  return grid.getByRole('row').nth(row).locator('[role=gridcell],[role=rowheader]').nth(at);
 }
 
 async function printed(of: Page): Promise<string> {
