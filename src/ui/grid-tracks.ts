@@ -6,7 +6,9 @@ import { headWords } from './shown-columns.ts';
 const MEASURED = 120;
 /** The widest a column starts out, and what stands between two. [characters] */
 const LONGEST_SHOWN = 44;
-const BETWEEN = 2.4;
+const BETWEEN = 2.2;
+/** What is set smaller than an entry: what a cell waits for, and what it was suggested. */
+const SMALL = 0.87;
 /** Where the second line of a head breaks. [characters] */
 const UNDER = 9;
 
@@ -77,8 +79,9 @@ function headWidth(column: ColumnView): number {
 }
 
 function cellWidth({ state, text, note, suggested }: CellView): number {
-  const shown = state === 'waiting' || text === '' ? note : text;
-  return textWidth(shown) + (suggested === undefined ? 0 : textWidth(` suggested ${suggested}`));
+  const isNote = state === 'waiting' || text === '';
+  const beside = suggested === undefined ? 0 : textWidth(` suggested ${suggested}`);
+  return (isNote ? SMALL * textWidth(note) : textWidth(text)) + SMALL * beside;
 }
 
 /** In widths of a digit: a fraction is set small, thin signs take half, and letters somewhat less than a digit. */
