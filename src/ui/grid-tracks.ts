@@ -6,9 +6,9 @@ import { headWords } from './shown-columns.ts';
 const MEASURED = 120;
 /** The widest a column starts out, and what stands between two. [characters] */
 const LONGEST_SHOWN = 44;
-const BETWEEN = 2.2;
+const BETWEEN = 2.3;
 /** What is set smaller than an entry: what a cell waits for, and what it was suggested. */
-const SMALL = 0.87;
+const SMALL = 0.82;
 /** Where the second line of a head breaks. [characters] */
 const UNDER = 9;
 
@@ -84,10 +84,11 @@ function cellWidth({ state, text, note, suggested }: CellView): number {
   return (isNote ? SMALL * textWidth(note) : textWidth(text)) + SMALL * beside;
 }
 
-/** In widths of a digit: a fraction is set small, thin signs take half, and letters somewhat less than a digit. */
+/** In widths of a digit: a fraction is set small, thin signs take half, letters somewhat less than a digit, m and w more. */
 function textWidth(text: string): number {
   const set = text.replaceAll(/\d+\/\d+/g, '000');
   const thin = set.match(/[ '".,:;ilt|-]/g)?.length ?? 0;
-  const letters = set.match(/[a-hjkm-su-z]/g)?.length ?? 0;
-  return set.length - thin / 2 - letters * 0.06;
+  const letters = set.match(/[a-hjkn-su-vx-z]/g)?.length ?? 0;
+  const wide = set.match(/[mwMW]/g)?.length ?? 0;
+  return set.length - thin / 2 - letters * 0.04 + wide / 2;
 }
