@@ -160,28 +160,16 @@ function readLength(text: string, decimal: ',' | '.', line: number): number | un
 export function materialText(book: BookView): string {
   const [, ...rows] = materialTable(book);
   return rows
-    .map(
-      ([
-        ,
-        item = '',
-        size = '',
-        length = '',
-        count = '',
-        unit = '',
-        treatment = '',
-        detail = '',
-        longer = '',
-        instead = '',
-      ]) => {
-        const what = [size, item, length].filter((part) => part !== '').join(' ');
-        const or = [longer === '' ? '' : `${longer} cut down`, instead].map((other) =>
-          other === '' ? '' : `or ${other}`,
-        );
-        const said = [treatment, detail, ...or].filter((note) => note !== '').join('; ');
-        const note = said === '' ? '' : ` (${said})`;
-        return `${count === '' ? '?' : count} ${unit}  ${what}${note}`;
-      },
-    )
+    .map(([, item = '', size = '', length = '', count = '', unit = '', ...rest]) => {
+      const [treatment = '', detail = '', longer = '', instead = ''] = rest;
+      const what = [size, item, length].filter((part) => part !== '').join(' ');
+      const or = [longer === '' ? '' : `${longer} cut down`, instead].map((other) =>
+        other === '' ? '' : `or ${other}`,
+      );
+      const said = [treatment, detail, ...or].filter((note) => note !== '').join('; ');
+      const note = said === '' ? '' : ` (${said})`;
+      return `${count === '' ? '?' : count} ${unit}  ${what}${note}`;
+    })
     .join('\n');
 }
 

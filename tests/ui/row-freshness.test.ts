@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { Notebook } from '../../src/notebook/index.ts';
 import { isSettled } from '../../src/ui/row-freshness.ts';
-import { openBook, startDocument, type Book, type BookChange } from '../../src/worksheet/index.ts';
+import { openBook, type Book, type BookChange } from '../../src/worksheet/index.ts';
+import { runOfPosts } from '../worksheet/run-of-posts.ts';
 
 const POSTS = 4;
 type Shown = ReadonlyMap<string, { readonly looks: string; readonly isSettled: boolean }>;
@@ -36,7 +36,7 @@ it('a change tells of every row that shows something else after it', () => {
   let settled = 0;
   fc.assert(
     fc.property(edits, fc.boolean(), (acts, takesBack) => {
-      const book = openBook(run());
+      const book = openBook(runOfPosts(POSTS));
       let told: (BookChange['rows'] | 'anything')[] = [];
       book.subscribe(({ rows }) => told.push(rows ?? 'anything'));
       for (const { sheet, row, column, text } of acts) {
@@ -87,24 +87,4 @@ function shown(book: Book): Shown {
     }
   }
   return cells;
-}
-
-function run(): Notebook {
-  const document = startDocument('a run');
-  document.inputs.set('frost_depth', '24 in');
-  document.sheets.set(
-    'posts',
-    Array.from({ length: POSTS }, (_, at) => ({
-      id: `r${String(at)}`,
-      cells: new Map([
-        ['post', String(at + 1)],
-        ['station', `${String(at * 8)} ft`],
-        ['lean_gap', '3/8 in'],
-        ['level_length', '48 in'],
-        ['probe_depth', at % 3 === 0 ? '1 in' : '0 in'],
-        ['rock_test', 'firm'],
-      ]),
-    })),
-  );
-  return new Notebook(document);
 }

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { Notebook } from '../../src/notebook/index.ts';
-import { openBook, startDocument, type Book } from '../../src/worksheet/index.ts';
+import { openBook, type Book } from '../../src/worksheet/index.ts';
+import { runOfPosts } from './run-of-posts.ts';
 
 const POSTS = 8;
 const edits = fc.array(
@@ -19,12 +19,12 @@ describe('a book that is worked out a slice at a time', () => {
     fc.assert(
       fc.property(edits, (acts) => {
         const waiting: (() => void)[] = [];
-        const paced = openBook(run(), {
+        const paced = openBook(runOfPosts(POSTS), {
           begin: () => undefined,
           isOver: impatient(),
           later: (step) => waiting.push(step),
         });
-        const whole = openBook(run());
+        const whole = openBook(runOfPosts(POSTS));
         for (const { row, column, text, steps } of acts) {
           for (const book of [paced, whole]) book.type('posts', `r${String(row)}`, column, text);
           paced.stops();
@@ -39,7 +39,7 @@ describe('a book that is worked out a slice at a time', () => {
 
   it('gives the stops from before until it is done, and says when it is', () => {
     const waiting: (() => void)[] = [];
-    const book = openBook(run(), {
+    const book = openBook(runOfPosts(POSTS), {
       begin: () => undefined,
       isOver: impatient(),
       later: (step) => waiting.push(step),
@@ -69,25 +69,4 @@ function seen(book: Book): unknown {
     ),
   );
   return { cells, stops: book.stops(), asks: book.asks() };
-}
-
-function run(): Notebook {
-  const document = startDocument('a run');
-  document.inputs.set('soil', 'gravel');
-  document.inputs.set('frost_depth', '24 in');
-  document.sheets.set(
-    'posts',
-    Array.from({ length: POSTS }, (_, at) => ({
-      id: `r${String(at)}`,
-      cells: new Map([
-        ['post', String(at + 1)],
-        ['station', `${String(at * 8)} ft`],
-        ['lean_gap', '3/8 in'],
-        ['level_length', '48 in'],
-        ['probe_depth', at % 3 === 0 ? '1 in' : '0 in'],
-        ['rock_test', 'firm'],
-      ]),
-    })),
-  );
-  return new Notebook(document);
 }

@@ -10,7 +10,8 @@ import { ALL_CAUTIONS } from './cautions.ts';
 import { blankLine, cautionList, pageHeader, printedCell, stopList } from './page-parts.ts';
 import { pageStyle } from './page-style.ts';
 import { tableParts } from './table-parts.ts';
-import { columnWorkings, followedWorkings } from './working-parts.ts';
+import { followedWorkings } from './followed-working.ts';
+import { columnWorkings } from './working-parts.ts';
 
 const SHEETS = ['posts', 'holes'];
 

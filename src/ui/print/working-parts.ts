@@ -1,14 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { BookView, RuleCall, SheetView, Working, WorkingStep } from '../../worksheet/index.ts';
-import {
-  authority,
-  cameBy,
-  chaptersOf,
-  restsOn,
-  unexplained,
-  withoutPassing,
-  type Chapter,
-} from '../../output/index.ts';
+import { authority, cameBy } from '../../output/index.ts';
 import { figures } from '../working-detail.ts';
 
 /** The working of a sheet's computed columns: each formula once, with a line for every row given; a single row is told in words. */
@@ -42,104 +34,6 @@ export function columnWorkings(
     }`;
 }
 
-/** The calculation of one post or hole: what was read, then the cells one after the other as they are followed. */
-export function followedWorkings(book: BookView, row: string, of: string): TemplateResult {
-  const all = chaptersOf(book, row, of);
-  const chapters = withoutPassing(all);
-  const isOpen = (working: Working): boolean => waits([{ rowName: '', working }]);
-  const open = chapters.flatMap(({ workings }) => workings.filter(isOpen));
-  const told = new Set<string>();
-  return html`<h2>Readings and inputs</h2>
-    <div class="inputs read">${renderReadings(restsOn(all))}</div>
-    ${chapters.map(({ title, workings }) => {
-      const [first, ...rest] = workings
-        .filter((working) => !isOpen(working))
-        .map((working) => renderFollowed(book, working, chapters, told));
-      return first === undefined
-        ? nothing
-        : html`<div class="together">
-              <h2>${title}</h2>
-              ${first}
-            </div>
-            ${rest}`;
-    })}
-    ${open.length === 0 ? nothing : renderWaiting(book, open)}`;
-}
-
-// An equation is told where it comes first; after that its values are enough.
-function renderFollowed(
-  book: BookView,
-  working: Working,
-  chapters: readonly Chapter[],
-  told: Set<string>,
-): TemplateResult {
-  const { taken, takenInNumbers, rules, value } = working;
-  const isNew = (name: string): boolean => !told.has(name) && told.add(name).size > 0;
-  const used = rules.filter(({ isUsed }) => isUsed);
-  const first = used.filter(({ name }) => isNew(name));
-  const again = used.filter((rule) => !first.includes(rule) && rule.onTheWay.length > 0);
-  const names = unexplained(working, chapters).filter(({ name }) => isNew(`, ${name}`));
-  const said = authority(working.standing, working.source);
-  // A text that a condition chose says nothing more than what came of it.
-  const lines = taken.startsWith('"')
-    ? []
-    : takenInNumbers === value
-      ? [taken]
-      : [taken, takenInNumbers];
-  return html`<section class="worked">
-    <div class="followed">
-      <h3>
-        ${labelOf(book.sheet(working.place.sheet), working)} <code>${working.place.column}</code>
-      </h3>
-      <div>
-        ${[...new Set(lines)].map((line, at) => html`<p class=${at === 0 ? 'formula' : 'formula numbers'}>${line}</p>`)}
-        ${said === 'arithmetic' ? nothing : html`<p class="said">${said}</p>`}
-        ${renderRules(first, true)}
-        ${again.map(({ name, onTheWay }) => html`<p class="said"><code>${name}</code> ${wayWords(onTheWay)}</p>`)}
-        ${renderNames(names)}
-      </div>
-      <p class="outcome">${renderOutcome(working)}</p>
-    </div>
-  </section>`;
-}
-
-function wayWords(onTheWay: RuleCall['onTheWay']): string {
-  return `${onTheWay.map(({ symbol, value }) => `${symbol} = ${value}`).join('; ')}.`;
-}
-
-function renderReadings(steps: readonly WorkingStep[]): TemplateResult {
-  return html`<table>
-    <thead>
-      <tr>
-        <th scope="col">Name</th>
-        <th scope="col" class="number">Value</th>
-        <th scope="col">From</th>
-      </tr>
-    </thead>
-    <tbody>
-      ${steps.map(
-        (step) =>
-          html`<tr>
-            <th scope="row">
-              ${step.label}<small><code>${step.name}</code></small>
-            </th>
-            <td class="number">${figures(step.taken)}</td>
-            <td>${readingWords(step)}</td>
-          </tr>`,
-      )}
-    </tbody>
-  </table>`;
-}
-
-// What nobody typed is the job's starting value, whoever stands behind it.
-function readingWords({ origin, typed, taken, standing, source, note }: WorkingStep): string {
-  if (origin === 'starting value')
-    return standing === 'yours' ? 'as a job starts' : authority(standing, source);
-  return [typed === taken ? 'yours' : `“${typed}”`, note]
-    .filter((words) => words !== '')
-    .join('; ');
-}
-
 // More columns than this need the width of the page.
 const MOST_IN_COLUMN = 3;
 
@@ -168,12 +62,13 @@ function formulaGroups(
   return [...groups.values()];
 }
 
-function waits(lines: readonly Line[]): boolean {
+/** Whether none of the lines has a value. */
+export function waits(lines: readonly Line[]): boolean {
   return lines.every(({ working }) => working.worked === '' && !working.isOverruled);
 }
 
-// Nothing can be checked yet, so it is enough to say why.
-function renderWaiting(book: BookView, workings: readonly Working[]): TemplateResult {
+/** What could not be worked out yet, and what it waits for: nothing can be checked yet, so it is enough to say why. */
+export function renderWaiting(book: BookView, workings: readonly Working[]): TemplateResult {
   return html`<h3>Not worked out yet</h3>
     <ul class="names">
       ${workings.map(
@@ -215,7 +110,8 @@ function renderSingle(sheet: SheetView, working: Working): TemplateResult {
   </section>`;
 }
 
-function labelOf(sheet: SheetView | undefined, { place }: Working): string {
+/** How a working’s column is called on its sheet. */
+export function labelOf(sheet: SheetView | undefined, { place }: Working): string {
   const column = sheet?.columns.find(({ id }) => id === place.column);
   return column === undefined ? '' : [column.label, column.hint].filter(Boolean).join(', ');
 }
@@ -232,7 +128,13 @@ function ruleWords({ help, standing, source, isOverruled }: Working): string {
     .join('. ');
 }
 
-function renderRules(
+/** What a rule came to on its way. */
+export function wayWords(onTheWay: RuleCall['onTheWay']): string {
+  return `${onTheWay.map(({ symbol, value }) => `${symbol} = ${value}`).join('; ')}.`;
+}
+
+/** Rules with their equation and source. */
+export function renderRules(
   rules: readonly RuleCall[],
   withValues: boolean,
 ): TemplateResult | typeof nothing {
@@ -256,7 +158,8 @@ function renderRules(
   </ul>`;
 }
 
-function renderNames(steps: readonly WorkingStep[]): TemplateResult | typeof nothing {
+/** The names of a formula, with what each was. */
+export function renderNames(steps: readonly WorkingStep[]): TemplateResult | typeof nothing {
   if (steps.length === 0) return nothing;
   return html`<ul class="names">
     ${steps.map((step) => {
@@ -339,7 +242,8 @@ function renderTaken({ steps }: Working, name: string): TemplateResult {
   </td>`;
 }
 
-function renderOutcome(working: Working): TemplateResult {
+/** What a working came to, or why it came to nothing. */
+export function renderOutcome(working: Working): TemplateResult {
   const { worked, value, typed, isOverruled } = working;
   if (isOverruled) {
     const comes = worked === '' ? '' : `, over ${worked}`;
