@@ -63,7 +63,8 @@ export const appStyles = css`
       bottom: auto;
     }
   }
-  @media (max-width: 899px) {
+  /* A small laptop shows a post from its number to its remedy only with the margins narrow. */
+  @media (max-width: 1399px) {
     .desk {
       grid-template-columns: 168px minmax(0, 1fr);
     }

@@ -18,6 +18,11 @@ export class ColumnHabits {
     return this.widths.get(column);
   }
 
+  /** The columns that somebody gave a width, as one text. */
+  get set(): string {
+    return [...this.widths.keys()].join();
+  }
+
   /** Gives a column a width; undefined lets it fit its cells again. */
   setWidth(column: string, width: number | undefined): void {
     if (width === undefined) this.widths.delete(column);

@@ -27,6 +27,10 @@ export interface GridSight {
   /** Columns of the cells that changed a moment ago, by row. */
   readonly changed: ReadonlyMap<string, ReadonlySet<string>>;
   readonly fresh: RowFreshness;
+  /** The columns whose width somebody set. */
+  readonly set: string;
+  /** Whether a cell has more to show than its column has room for. */
+  readonly isLong: (column: ColumnView, cell: CellView) => boolean;
   /** Ids of the rows where a stop stands. */
   readonly stopped: ReadonlySet<string>;
 }
@@ -66,12 +70,12 @@ function mine({ own }: ColumnView): string {
 
 /** One row of cells, drawn again only where something it is drawn from is another. */
 export function gridRow(sight: GridSight, row: number): DirectiveResult {
-  const { view, columns, at, block, editing, current, stopped, changed, fresh } = sight;
+  const { view, columns, at, block, editing, current, stopped, changed, fresh, set } = sight;
   const id = view.rowId(row);
   const isHere = at.row === row;
   const chosen = block && row >= block.top && row <= block.bottom;
   const from = [
-    ...[id, row, fresh.of(id), columns, changed.get(id), current === id, stopped.has(id)],
+    ...[id, row, fresh.of(id), columns, set, changed.get(id), current === id, stopped.has(id)],
     ...[isHere && at.column, isHere && editing, chosen && block.left, chosen && block.right],
   ];
   return guard(from, () => drawnRow(sight, row, id));
@@ -105,7 +109,7 @@ export function gridTotals({ view, columns }: GridSight): TemplateResult | typeo
 }
 
 function gridCell(
-  { view, columns, at, block, editing, changed }: GridSight,
+  { view, columns, at, block, editing, changed, isLong }: GridSight,
   rowId: string,
   cell: CellView,
   position: Position,
@@ -118,6 +122,7 @@ function gridCell(
     'cell',
     manner(cell),
     ...columnClasses(columns, position.column),
+    isLong(column, cell) && 'long',
     isCurrent && 'current',
     chosen && 'chosen',
     changed.get(rowId)?.has(column.id) === true && 'flash',

@@ -53,7 +53,7 @@ export class GridScroll implements ReactiveController {
 
   private stick({ classList, scrollLeft, scrollWidth, clientWidth }: HTMLElement): void {
     classList.toggle('past-first', scrollLeft > 0);
-    classList.toggle('before-answer', scrollLeft + clientWidth < scrollWidth - 1);
+    classList.toggle('before-answer', scrollLeft + clientWidth < scrollWidth - 20);
   }
 
   private measure(): void {

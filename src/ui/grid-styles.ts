@@ -90,14 +90,18 @@ export const gridStyles = css`
     white-space: normal;
   }
   .cell {
-    position: relative;
     padding: 0 9px;
     line-height: calc(var(--row, 34px) - 1px);
     white-space: nowrap;
+    cursor: default;
+  }
+  /* A box that clips is a layer of paint of its own, so only those clip that have more than fits. */
+  .cell.long {
     overflow: hidden;
     text-overflow: ellipsis;
-    max-width: 22em;
-    cursor: default;
+  }
+  .cell.current {
+    position: relative;
   }
   .figures {
     text-align: right;
@@ -106,19 +110,21 @@ export const gridStyles = css`
   }
   .answer {
     right: 0;
-    z-index: 1;
     background: var(--sheet);
     border-left: 1px solid var(--rule);
   }
   .first {
     left: 0;
-    z-index: 2;
     background: var(--sheet);
   }
   /* What sticks is a layer of its own: only where there is something to scroll past it. */
   .past-first .first,
   .before-answer .answer {
     position: sticky;
+    z-index: 1;
+  }
+  .past-first .first {
+    z-index: 2;
   }
   .head .first,
   .head .answer {

@@ -7,6 +7,10 @@ const MEASURED = 120;
 /** The widest a column starts out, and what stands between two. [characters] */
 const LONGEST_SHOWN = 44;
 const BETWEEN = 2.3;
+/** The most that what a cell waits for asks of its column; the rest is in the note of the cell. [characters] */
+const LONGEST_WAIT = 12;
+/** A column gives up this much of the space between two before the sheet has to be scrolled. */
+const PINCHED = 0.96;
 /** What is set smaller than an entry: what a cell waits for, and what it was suggested. */
 const SMALL = 0.82;
 /** Where the second line of a head breaks. [characters] */
@@ -26,9 +30,10 @@ export class GridTracks {
     const widths: string[] = [];
     for (const column of columns) {
       const set = habits.width(column.id);
-      const width = String(set ?? Math.round(this.widthOf(view, column) * 10) / 10);
-      tracks.push(set === undefined ? `minmax(${width}ch,${width}fr)` : `${width}px`);
-      widths.push(set === undefined ? `${width}ch` : `${width}px`);
+      const width = set ?? this.widthOf(view, column);
+      const least = set === undefined ? `${(width * PINCHED).toFixed(1)}ch` : `${String(width)}px`;
+      tracks.push(set === undefined ? `minmax(${least},${width.toFixed(1)}fr)` : least);
+      widths.push(least);
     }
     return `--tracks:${tracks.join(' ')};width:max(100%,${widths.join(' + ')})`;
   }
@@ -39,9 +44,15 @@ export class GridTracks {
       const key = keyOf(column);
       const known = this.counted.get(key);
       if (known === undefined) continue;
-      const needed = Math.min(LONGEST_SHOWN, cellWidth(view.cell(row, column.id))) + BETWEEN;
+      const needed = roomFor(view.cell(row, column.id)) + BETWEEN;
       if (needed > known) this.counted.set(key, needed);
     }
+  }
+
+  /** Whether a cell has more to show than its column has room for. */
+  isLong(column: ColumnView, cell: CellView, habits: ColumnHabits): boolean {
+    if (habits.width(column.id) !== undefined) return true;
+    return cellWidth(cell) + BETWEEN > (this.counted.get(keyOf(column)) ?? 0);
   }
 
   /** Counts again; the columns of a long sheet stay, or they would jump. */
@@ -67,8 +78,8 @@ function keyOf({ id, unit }: ColumnView): string {
 function widest(view: SheetView, column: ColumnView): number {
   let most = 0;
   for (let row = 0; row < Math.min(MEASURED, view.rowCount); row += 1)
-    most = Math.max(most, cellWidth(view.cell(row, column.id)));
-  return Math.max(headWidth(column), Math.min(LONGEST_SHOWN, most)) + BETWEEN;
+    most = Math.max(most, roomFor(view.cell(row, column.id)));
+  return Math.max(headWidth(column), most) + BETWEEN;
 }
 
 // The head is set smaller than the cells; its second line breaks where it is long.
@@ -76,6 +87,10 @@ function headWidth(column: ColumnView): number {
   const { label } = column;
   const under = headWords(column).length - label.length - 2;
   return Math.max(label.length * 0.95, Math.min(UNDER, under * 0.8));
+}
+
+function roomFor(cell: CellView): number {
+  return Math.min(cell.state === 'waiting' ? LONGEST_WAIT : LONGEST_SHOWN, cellWidth(cell));
 }
 
 function cellWidth({ state, text, note, suggested }: CellView): number {

@@ -267,6 +267,8 @@ export class Grid extends LitElement implements GridHost, MenuGrid {
       editing: this.hand.editing,
       changed: this.changedHere(),
       fresh: this.fresh,
+      set: this.habits.set,
+      isLong: (column, cell) => this.tracks.isLong(column, cell, this.habits),
       stopped: this.known?.stopped ?? new Set(),
     };
   }
