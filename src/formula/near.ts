@@ -1,5 +1,5 @@
 /** Two values this close, in proportion, count as equal: on the line is within it. */
-const NEAR = 1e-9;
+export const NEAR = 1e-9;
 
 /** What is left of terms that cancel to this share of the greater is rounding, and counts as zero. */
 export const CANCELLED = 1e-12;

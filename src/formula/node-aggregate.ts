@@ -44,6 +44,18 @@ export class AggregateNode extends Node {
     return this.outside.map(({ of }) => of);
   }
 
+  override get keeps(): boolean {
+    return true;
+  }
+
+  override get choosy(): readonly Node[] {
+    return [];
+  }
+
+  override get repeats(): boolean {
+    return true;
+  }
+
   override work(count: number): number {
     const once = this.inside((node, rows) => node.work(rows));
     return super.work(count) + once * (this.isSame ? 1 : count);
@@ -133,6 +145,13 @@ export class FewNode extends Node {
 
   fill(from: number, count: number): void {
     for (const node of this.given) node.fill(from, count);
+    this.combineAll(
+      count,
+      this.given.every(({ isStill }) => isStill),
+    );
+  }
+
+  protected override combine(count: number): void {
     const data = this.hold(count);
     if (this.name === 'min' || this.name === 'max') this.fillExtreme(data, count, this.name);
     else for (let i = 0; i < count; i++) data[i] = this.gathered(i).result;

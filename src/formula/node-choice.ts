@@ -13,6 +13,7 @@ export interface Branch {
  * Each row ends at one node, which has its value: the branch it takes, or the condition that is not known.
  */
 export class ChoiceNode extends Node {
+  protected override readonly isChooser = true;
   private readonly whens: readonly Node[];
   /** The branch of each condition, and last what is left where none is true. */
   private readonly branches: readonly Node[];
@@ -40,12 +41,15 @@ export class ChoiceNode extends Node {
   }
 
   fill(from: number, count: number): void {
-    const { ends, isEnd, isWhole, whens, branches } = this;
+    const { ends, isEnd, isWhole, whens, branches, lookedAt } = this;
     this.choose(from, count);
-    branches.forEach((branch, at) => {
-      if (isWhole || isEnd[whens.length + at]) branch.fill(from, count);
-    });
     const { end } = this;
+    branches.forEach((branch, at) => {
+      const mark = whens.length + at;
+      if (isWhole) branch.fill(from, count);
+      else if (isEnd[mark])
+        branch.fillWhere(from, count, { marks: end, place: 0, mark, among: lookedAt });
+    });
     const first = end[0] as number;
     const only = ends[first];
     // Where all rows end alike, the value is read where it stands.

@@ -37,8 +37,8 @@ export class ColumnNode extends Node {
     this.from = from;
     this.data = this.column.values;
     this.at = from;
-    // A column that nobody typed in yet is the commonest of those with one value.
-    this.isStill = this.knowsNone(count);
+    // A column that nobody typed in yet, or that follows from the job alone.
+    this.noteStill(count);
   }
 
   override stated(count: number): Uint8Array {
@@ -73,6 +73,7 @@ export class FollowedNode extends Node {
     } else {
       for (let i = 0; i < count; i++) data[i] = values[placeIn(column.rows, rows, from + i)] ?? NaN;
     }
+    this.noteStill(count);
   }
 
   override stated(count: number): Uint8Array {
@@ -153,6 +154,15 @@ export class StillNode extends Node {
 
   override get parts(): readonly Node[] {
     return [this.of];
+  }
+
+  override get keeps(): boolean {
+    return true;
+  }
+
+  // The one row worked out for all is one that somebody looks at.
+  override get choosy(): readonly Node[] {
+    return [];
   }
 
   override restart(): void {

@@ -11,6 +11,7 @@ const FUNCTION_EFFORT = 8;
 
 /** `given(x, otherwise)`: answers for a blank, and for nothing else. */
 export class GivenNode extends Node {
+  protected override readonly isChooser = true;
   private readonly of: Node;
   private readonly otherwise: Node;
   private readonly isWhole: boolean;
@@ -34,7 +35,14 @@ export class GivenNode extends Node {
     const states = of.knowsAll(count) ? undefined : of.stated(count);
     let blanks = 0;
     for (let i = 0; states && i < count; i++) if (states[i] === BLANK) blanks += 1;
-    if (blanks > 0 || this.isWhole) otherwise.fill(from, count);
+    if (this.isWhole) otherwise.fill(from, count);
+    else if (states && blanks > 0)
+      otherwise.fillWhere(from, count, {
+        marks: states,
+        place: 0,
+        mark: BLANK,
+        among: this.lookedAt,
+      });
     // Where all rows are answered alike, the answer is read where it stands.
     if (!states || blanks === 0) {
       this.stand(of);
@@ -73,6 +81,7 @@ export class GivenNode extends Node {
 
 /** `only_if(x, condition)`: blank unless the condition is true; the one formula that gives a blank of its own. */
 export class OnlyIfNode extends Node {
+  protected override readonly isChooser = true;
   private readonly of: Node;
   private readonly condition: Node;
   private readonly isWhole: boolean;
@@ -91,16 +100,24 @@ export class OnlyIfNode extends Node {
   }
 
   fill(from: number, count: number): void {
-    const { of, condition } = this;
-    const data = this.hold(count);
+    const { of, condition, isWhole } = this;
     condition.fill(from, count);
     const [flags, f] = [condition.data, condition.at];
-    let isAsked = this.isWhole;
+    let isAsked = isWhole;
     for (let i = 0; i < count && !isAsked; i++) isAsked = flags[f + i] === 1;
-    if (isAsked) of.fill(from, count);
+    this.isAsked = isAsked;
+    if (isWhole) of.fill(from, count);
+    else if (isAsked)
+      of.fillWhere(from, count, { marks: flags, place: f, mark: 1, among: this.lookedAt });
+    if (condition.isStill) {
+      // Where all rows are alike, the value is read where it stands, or there is none.
+      if (condition.value(0) === 1) this.stand(of);
+      else this.holdStill(NaN, count);
+      return;
+    }
+    const data = this.hold(count);
     const [values, v] = [of.data, of.at];
     for (let i = 0; i < count; i++) data[i] = flags[f + i] === 1 ? (values[v + i] as number) : NaN;
-    this.isAsked = isAsked;
   }
 
   override stated(count: number): Uint8Array {
@@ -145,6 +162,13 @@ export class FunctionNode extends Node {
 
   fill(from: number, count: number): void {
     for (const part of this.given) part.fill(from, count);
+    this.combineAll(
+      count,
+      this.given.every(({ isStill }) => isStill),
+    );
+  }
+
+  protected override combine(count: number): void {
     const { name, terms } = this;
     const data = this.hold(count);
     const [first, second] = this.given;

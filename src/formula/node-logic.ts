@@ -1,5 +1,5 @@
 import type { Problem } from '../units/index.ts';
-import { near } from './near.ts';
+import { NEAR, near } from './near.ts';
 import type { Node } from './node.ts';
 import { OneNode, PairNode } from './node-operands.ts';
 import type { Comparison } from './syntax.ts';
@@ -40,9 +40,15 @@ export class ComparisonNode extends DecidedPair {
     for (let i = 0; i < count; i++) {
       const x = a[p + i] as number;
       const y = b[q + i] as number;
-      if (isSum ? near(x, y, largest(terms, i)) : near(x, y, 0)) data[i] = ifNear;
-      else data[i] = x === x && y === y ? ifGreater + Number(x < y) * (ifLess - ifGreater) : NaN;
+      // Twice the closeness that counts, of one side, is certainly more than that of either.
+      const far = isSum ? Infinity : 2 * NEAR * Math.abs(y);
+      const isLess = Number(x - y < -far);
+      const isGreater = Number(x - y > far);
+      if ((isLess | isGreater) === 1) data[i] = (isLess & ifLess) | (isGreater & ifGreater);
+      else if (near(x, y, isSum ? largest(terms, i) : 0)) data[i] = ifNear;
+      else data[i] = x === x && y === y ? (x < y ? ifLess : ifGreater) : NaN;
     }
+    this.noteStill(count);
   }
 }
 
@@ -66,6 +72,7 @@ export class SameNode extends DecidedPair {
       const same = Number(x === y);
       data[i] = x === x && y === y ? (wanted === 1 ? same : 1 - same) : NaN;
     }
+    this.noteStill(count);
   }
 }
 
@@ -83,10 +90,17 @@ export class LogicNode extends DecidedPair {
   }
 
   override fill(from: number, count: number): void {
-    const { left, decider } = this;
+    const { left, right, decider } = this;
     left.fill(from, count);
-    if (left.isStill && left.value(0) === decider && !this.isWhole) this.stand(left);
-    else super.fill(from, count);
+    if (left.isStill && left.value(0) === decider && !this.isWhole) {
+      this.stand(left);
+      return;
+    }
+    right.fill(from, count);
+    // What does not decide leaves it to the other.
+    if (left.isStill && left.value(0) === 1 - decider) this.stand(right);
+    else if (right.isStill && right.knows(0)) this.stand(right.value(0) === decider ? right : left);
+    else this.combineAll(count, left.isStill && right.isStill);
   }
 
   protected combine(count: number): void {
@@ -101,6 +115,7 @@ export class LogicNode extends DecidedPair {
       if (both === both) data[i] = decider === 0 ? both : x + y - both;
       else data[i] = x === decider || y === decider ? decider : NaN;
     }
+    this.noteStill(count);
   }
 }
 

@@ -17,10 +17,7 @@ export abstract class OneNode extends Node {
 
   fill(from: number, count: number): void {
     this.of.fill(from, count);
-    if (this.of.isStill) {
-      this.combine(1);
-      this.holdStill(this.value(0), count);
-    } else this.combine(count);
+    this.combineAll(count, this.of.isStill);
   }
 
   override stated(count: number): Uint8Array {
@@ -31,8 +28,7 @@ export abstract class OneNode extends Node {
     return this.knows(i) ? KNOWN : this.of.trace(i, trace);
   }
 
-  /** Writes `count` values from those of the operand. */
-  protected abstract combine(count: number): void;
+  protected abstract override combine(count: number): void;
 }
 
 /** A node with two operands. Where it is not known, it needs both. */
@@ -54,10 +50,7 @@ export abstract class PairNode extends Node {
     const { left, right } = this;
     left.fill(from, count);
     right.fill(from, count);
-    if (left.isStill && right.isStill) {
-      this.combine(1);
-      this.holdStill(this.value(0), count);
-    } else this.combine(count);
+    this.combineAll(count, left.isStill && right.isStill);
   }
 
   override stated(count: number): Uint8Array {
@@ -78,8 +71,7 @@ export abstract class PairNode extends Node {
     return WRONG;
   }
 
-  /** Writes `count` values from those of the operands. */
-  protected abstract combine(count: number): void;
+  protected abstract override combine(count: number): void;
 
   /** Why two known operands have no result; only asked where there is none. */
   protected abstract why(left: number, right: number): Problem;

@@ -33,6 +33,8 @@ export class RuleNode extends Node {
   private readonly last: Float64Array;
   private lastAnswer = NaN;
   private hasLast = false;
+  /** The rows of this fill to call for, where those are not all. */
+  private asking: Uint8Array | undefined;
 
   constructor(rule: Rule, given: readonly ArgumentSource[]) {
     super();
@@ -40,7 +42,7 @@ export class RuleNode extends Node {
     this.given = given;
     this.nodes = given.flatMap(({ nodes }) => nodes);
     this.isNumeric = given.length <= 4 && given.every((source) => source instanceof NumberSource);
-    this.last = new Float64Array(this.nodes.length);
+    this.last = new Float64Array(Math.max(4, this.nodes.length));
   }
 
   override get parts(): readonly Node[] {
@@ -51,6 +53,14 @@ export class RuleNode extends Node {
     return this.given.reduce((sum, source) => sum + ITEM_EFFORT * source.length(), RULE_EFFORT);
   }
 
+  override get keeps(): boolean {
+    return true;
+  }
+
+  override get choosy(): readonly Node[] {
+    return [this, ...super.choosy];
+  }
+
   override restart(): void {
     super.restart();
     // A whole column may have changed meanwhile.
@@ -59,12 +69,19 @@ export class RuleNode extends Node {
 
   fill(from: number, count: number): void {
     for (const node of this.nodes) node.fill(from, count);
-    if (this.isNumeric) {
-      this.fillNumeric(count);
-      return;
-    }
+    const isStill = this.nodes.every((node) => node.isStill);
+    this.asking = isStill ? undefined : this.lookedAt;
+    this.combineAll(count, isStill);
+  }
+
+  protected override combine(count: number): void {
+    if (this.isNumeric) this.combineNumbers(count);
+    else this.combineAny(count);
+  }
+
+  private combineAny(count: number): void {
     const data = this.hold(count);
-    const { nodes, last } = this;
+    const { nodes, last, asking } = this;
     const moving: number[] = [];
     nodes.forEach((node, at) => {
       if (!node.isStill) moving.push(at);
@@ -76,6 +93,10 @@ export class RuleNode extends Node {
     const columns = nodes.map((node) => node.data);
     const places = nodes.map((node) => node.at);
     for (let i = 0; i < count; i++) {
+      if (asking?.[i] === 0) {
+        data[i] = NaN;
+        continue;
+      }
       let isSame = this.hasLast;
       let isKnown = true;
       for (const at of moving) {
@@ -110,8 +131,8 @@ export class RuleNode extends Node {
   }
 
   // The commonest calls by far: up to four numbers, and no array a row.
-  private fillNumeric(count: number): void {
-    const { apply, nodes, last } = this;
+  private combineNumbers(count: number): void {
+    const { apply, nodes, last, asking } = this;
     const data = this.hold(count);
     const many = nodes.length;
     const [n0, n1, n2, n3] = nodes;
@@ -122,6 +143,10 @@ export class RuleNode extends Node {
     let answer = this.hasLast ? this.lastAnswer : NaN;
     let isKept = this.hasLast;
     for (let i = 0; i < count; i++) {
+      if (asking?.[i] === 0) {
+        data[i] = NaN;
+        continue;
+      }
       const e = a[p + i] as number;
       const f = b[q + i] as number;
       const g = c[r + i] as number;
@@ -138,7 +163,7 @@ export class RuleNode extends Node {
       }
       data[i] = answer;
     }
-    last.set([w, x, y, z].slice(0, many));
+    [last[0], last[1], last[2], last[3]] = [w, x, y, z];
     this.lastAnswer = answer;
     this.hasLast = isKept;
   }

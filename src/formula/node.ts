@@ -9,6 +9,14 @@ export const ALL_KNOWN = new Uint8Array(CHUNK).fill(KNOWN);
 
 const NONE = new Float64Array(0);
 
+/** Which rows of a fill somebody looks at. */
+export interface Marks {
+  readonly marks: ArrayLike<number>;
+  readonly place: number;
+  readonly mark: number;
+  readonly among: Uint8Array | undefined;
+}
+
 /** Collects why a value is not known. */
 export interface Trace {
   /** An input that has no value, with its row. */
@@ -26,8 +34,17 @@ export abstract class Node {
   at = 0;
   /** Whether the last fill is known to have one value for all its rows. */
   isStill = false;
+  /** Whether it fills some parts for some rows only. */
+  protected readonly isChooser: boolean = false;
+  /** The rows of the next fill that somebody looks at, where those are not all: a rule is called for no other. */
+  lookedAt: Uint8Array | undefined;
   private own: Float64Array = NONE;
+  /** How many places of its own have the one value of `holdStill`. */
+  private alike = 0;
   private states: Uint8Array | undefined;
+  private mask: Uint8Array | undefined;
+  private askers: readonly Node[] | undefined;
+  private keeping: readonly Node[] | undefined;
 
   /** Works out `count` rows (at most CHUNK) from row `from` on. */
   abstract fill(from: number, count: number): void;
@@ -50,15 +67,61 @@ export abstract class Node {
     this.data = this.own;
     this.at = 0;
     this.isStill = false;
+    this.alike = 0;
     return this.own;
   }
 
   /** Has one value for `count` rows. */
   protected holdStill(value: number, count: number): void {
-    const before = this.own;
-    const isSame = this.data === before && this.isStill && Object.is(before[0], value);
-    if (!isSame || before.length < count) this.hold(count).fill(value);
+    if (this.alike < count || !Object.is(this.own[0], value)) {
+      const own = this.hold(count).fill(value);
+      this.alike = own.length;
+    }
+    this.data = this.own;
+    this.at = 0;
     this.isStill = true;
+  }
+
+  /** Writes `count` values from those of the parts. */
+  protected combine(count: number): void {
+    throw new Error(`This node fills ${String(count)} rows in a way of its own.`);
+  }
+
+  /** Combines the parts, once for all rows where each part has one value for them. */
+  protected combineAll(count: number, isStill: boolean): void {
+    if (!isStill) {
+      this.combine(count);
+      return;
+    }
+    const { alike, own } = this;
+    const before = own[0];
+    this.combine(1);
+    // What stands in the other places stands there still.
+    if (this.own === own && Object.is(own[0], before)) this.alike = alike;
+    this.holdStill(this.value(0), count);
+  }
+
+  /** Notes that all rows came to one value, where they did: what follows from flags is mostly that. */
+  protected noteStill(count: number): void {
+    this.isStill = isOneValue(this.data, this.at, count);
+  }
+
+  /** Fills for the rows where `marks` from `place` on are `mark`, of those `among`; of others nobody reads the value. */
+  fillWhere(from: number, count: number, { marks, place, mark, among }: Marks): void {
+    const askers = (this.askers ??= this.choosy);
+    if (askers.length > 0) {
+      const lookedAt = (this.mask ??= new Uint8Array(CHUNK));
+      for (let i = 0; i < count; i++)
+        lookedAt[i] = marks[place + i] === mark && among?.[i] !== 0 ? 1 : 0;
+      for (const node of askers) node.lookedAt = lookedAt;
+    }
+    this.fill(from, count);
+  }
+
+  /** The nodes of this part that go by what is looked at. */
+  get choosy(): readonly Node[] {
+    const inside = this.parts.flatMap((part) => part.choosy);
+    return this.isChooser && inside.length > 0 ? [this, ...inside] : inside;
   }
 
   /** Has the values of another node, where that keeps them. */
@@ -75,7 +138,13 @@ export abstract class Node {
 
   /** Forgets what was worked out once for all rows. */
   restart(): void {
-    for (const part of this.parts) part.restart();
+    this.keeping ??= this.parts.filter((part) => part.keeps);
+    for (const part of this.keeping) part.restart();
+  }
+
+  /** Whether anything in this part is worked out once for all rows. */
+  get keeps(): boolean {
+    return this.parts.some((part) => part.keeps);
   }
 
   /** The nodes directly inside. */
@@ -91,6 +160,11 @@ export abstract class Node {
   /** What it takes at most to fill `count` rows, parts and aggregates included, in sums of two numbers. */
   work(count: number): number {
     return this.parts.reduce((sum, part) => sum + part.work(count), count * this.effort);
+  }
+
+  /** Whether an aggregate in this part may go through its rows again for each of these. */
+  get repeats(): boolean {
+    return this.parts.some((part) => part.repeats);
   }
 
   /** How much of that goes into aggregates that go through their rows again for each of these. */
@@ -121,4 +195,11 @@ export abstract class Node {
     for (let i = at; i < at + count; i++) if (data[i] !== data[i]) return false;
     return true;
   }
+}
+
+/** Whether `count` values from `at` on, more than one, are one and the same; not known counts as a value. */
+function isOneValue(data: Float64Array, at: number, count: number): boolean {
+  const first = data[at];
+  for (let i = at + count - 1; i > at; i--) if (!Object.is(data[i], first)) return false;
+  return count > 1;
 }

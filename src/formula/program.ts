@@ -29,6 +29,7 @@ export class Program implements Computation {
   readonly inputs: readonly Input[];
   readonly placed: boolean;
   private made: Node | undefined;
+  private repeats: boolean | undefined;
   /** The versions of the inputs at the last run; what was worked out once for all rows holds as long as they do. */
   private ranAt = -1;
   private readonly expression: Expression;
@@ -67,8 +68,7 @@ export class Program implements Computation {
     for (let start = from; start < to; start += CHUNK) {
       const count = Math.min(CHUNK, to - start);
       node.fill(start, count);
-      values.set(node.data.subarray(node.at, node.at + count), start);
-      if (node.knowsAll(count)) states.fill(KNOWN, start, start + count);
+      if (taken(node, values, start, count)) states.fill(KNOWN, start, start + count);
       else states.set(node.stated(count).subarray(0, count), start);
     }
   }
@@ -97,15 +97,40 @@ export class Program implements Computation {
 
   /** Another number whenever an input may have changed. */
   get version(): number {
-    return this.inputs.reduce((sum, { column }) => sum + column.version, 0);
+    let sum = 0;
+    for (const { column } of this.inputs) sum += column.version;
+    return sum;
   }
 
   private get isTooMuch(): boolean {
-    return this.node.repeatedWork(this.rows.count) > MOST_WORK;
+    const { node } = this;
+    this.repeats ??= node.repeats;
+    return this.repeats && node.repeatedWork(this.rows.count) > MOST_WORK;
   }
 
   /** The whole formula with what each of its parts comes to on a row. */
   parts(row: number): Part {
     return workedParts(this.expression, this.rows, this.words, row);
   }
+}
+
+/** Takes over the values of the last fill; whether all of them are known. */
+function taken(
+  { data, at, isStill }: Node,
+  values: Float64Array,
+  start: number,
+  count: number,
+): boolean {
+  if (isStill) {
+    const value = data[at] as number;
+    values.fill(value, start, start + count);
+    return value === value;
+  }
+  let isKnown = true;
+  for (let i = 0; i < count; i++) {
+    const value = data[at + i] as number;
+    values[start + i] = value;
+    if (value !== value) isKnown = false;
+  }
+  return isKnown;
 }

@@ -1,4 +1,4 @@
-/** Force coefficients over B/s (columns) and s/h (rows), linear between and level beyond the ends. */
+/** Force coefficients over B/s (columns) and s/h (rows), both ascending, linear between and level beyond the ends. */
 export interface CoefficientTable {
   readonly lengthRatios: readonly number[];
   readonly heightRatios: readonly number[];
@@ -8,15 +8,16 @@ export interface CoefficientTable {
 /** Net force coefficient of a solid freestanding wall, Cases A and B: ASCE 7-16 Fig. 29.3-1. */
 export const CASES_A_AND_B: CoefficientTable = {
   lengthRatios: [0.05, 0.1, 0.2, 0.5, 1, 2, 4, 5, 10, 20, 30, 45],
-  heightRatios: [1, 0.9, 0.7, 0.5, 0.3, 0.2, 0.16],
+  heightRatios: [0.16, 0.2, 0.3, 0.5, 0.7, 0.9, 1],
+  // The printed rows, from the bottom up.
   rows: [
-    [1.8, 1.7, 1.65, 1.55, 1.45, 1.4, 1.35, 1.35, 1.3, 1.3, 1.3, 1.3],
-    [1.85, 1.75, 1.7, 1.6, 1.55, 1.5, 1.45, 1.45, 1.4, 1.4, 1.4, 1.4],
-    [1.9, 1.85, 1.75, 1.7, 1.65, 1.6, 1.6, 1.55, 1.55, 1.55, 1.55, 1.55],
-    [1.95, 1.85, 1.8, 1.75, 1.75, 1.7, 1.7, 1.7, 1.7, 1.7, 1.7, 1.75],
-    [1.95, 1.9, 1.85, 1.8, 1.8, 1.8, 1.8, 1.8, 1.8, 1.85, 1.85, 1.85],
-    [1.95, 1.9, 1.85, 1.8, 1.8, 1.8, 1.8, 1.8, 1.85, 1.9, 1.9, 1.95],
     [1.95, 1.9, 1.85, 1.85, 1.8, 1.8, 1.85, 1.85, 1.85, 1.9, 1.9, 1.95],
+    [1.95, 1.9, 1.85, 1.8, 1.8, 1.8, 1.8, 1.8, 1.85, 1.9, 1.9, 1.95],
+    [1.95, 1.9, 1.85, 1.8, 1.8, 1.8, 1.8, 1.8, 1.8, 1.85, 1.85, 1.85],
+    [1.95, 1.85, 1.8, 1.75, 1.75, 1.7, 1.7, 1.7, 1.7, 1.7, 1.7, 1.75],
+    [1.9, 1.85, 1.75, 1.7, 1.65, 1.6, 1.6, 1.55, 1.55, 1.55, 1.55, 1.55],
+    [1.85, 1.75, 1.7, 1.6, 1.55, 1.5, 1.45, 1.45, 1.4, 1.4, 1.4, 1.4],
+    [1.8, 1.7, 1.65, 1.55, 1.45, 1.4, 1.35, 1.35, 1.3, 1.3, 1.3, 1.3],
   ],
 };
 
@@ -24,7 +25,7 @@ export const CASES_A_AND_B: CoefficientTable = {
 export interface EndRegion {
   readonly from: number;
   readonly to: number;
-  /** One value for each of `END_LENGTH_RATIOS`; null where so short a wall has no such region. */
+  /** One value for each of `END_LENGTH_RATIOS`; null, before all others, where so short a wall has no such region. */
   readonly values: readonly (number | null)[];
 }
 
@@ -52,29 +53,31 @@ export function coefficientAt(
   lengthRatio: number,
   heightRatio: number,
 ): number {
-  const column = rows.map((row) => interpolate(lengthRatios, row, lengthRatio));
-  return interpolate(heightRatios.toReversed(), column.toReversed(), heightRatio);
+  return interpolate(heightRatios, heightRatio, (at) => {
+    const row = rows[at];
+    return interpolate(lengthRatios, lengthRatio, (column) => row?.[column] ?? NaN);
+  });
 }
 
 /** A region's coefficient at B/s; next to a column without a value, the other column's value holds. */
 export function endCoefficientAt({ values }: EndRegion, lengthRatio: number): number {
-  const known = END_LENGTH_RATIOS.flatMap((ratio, column) => {
-    const value = values[column];
-    return typeof value === 'number' ? [[ratio, value] as const] : [];
-  });
-  return interpolate(
-    known.map(([ratio]) => ratio),
-    known.map(([, value]) => value),
-    lengthRatio,
-  );
+  const first = values.findIndex((value) => value !== null);
+  return interpolate(END_LENGTH_RATIOS, lengthRatio, (column) => values[column] ?? NaN, first);
 }
 
-/** Linear between the points, level beyond the first and last; `xs` ascend. */
-function interpolate(xs: readonly number[], ys: readonly number[], x: number): number {
-  const right = xs.findIndex((known) => known >= x);
-  const last = ys.at(-1) ?? NaN;
-  if (right < 0) return last;
-  const [x1, y1] = [xs[right] ?? NaN, ys[right] ?? NaN];
-  const [x0, y0] = [xs[right - 1] ?? x1, ys[right - 1] ?? y1];
-  return x0 === x1 ? y1 : y0 + ((y1 - y0) * (x - x0)) / (x1 - x0);
+/** Linear between the points, level beyond the first and last; `xs` ascend, and `first` is the place of the first point. */
+function interpolate(
+  xs: readonly number[],
+  x: number,
+  y: (at: number) => number,
+  first = 0,
+): number {
+  let right = first;
+  while (right < xs.length && !((xs[right] ?? NaN) >= x)) right += 1;
+  if (right === xs.length) return y(right - 1);
+  const y1 = y(right);
+  if (right === first) return y1;
+  const [x0, x1] = [xs[right - 1] ?? NaN, xs[right] ?? NaN];
+  const y0 = y(right - 1);
+  return y0 + ((y1 - y0) * (x - x0)) / (x1 - x0);
 }
