@@ -57,7 +57,7 @@ export default defineConfig(async ({ mode }) => {
     plugins: [
       sheetsAsData(),
       compactTemplates(),
-      readingThread(),
+      threads(),
       contentPolicy(),
       licences(),
       serviceWorker(),
@@ -160,23 +160,27 @@ function compactStyles(styles: string): string {
 }
 
 /**
- * Gives the address of the thread that reads files. It is built with the page, not beside it as a bundle of its own, so
- * that both share the importer and a browser fetches it once.
+ * Gives the addresses of the threads. They are built with the page, not beside it as bundles of their own, so that they
+ * share what they are made of and a browser fetches it once.
  */
-function readingThread(): Plugin {
-  const NAME = 'virtual:reading-thread';
-  const file = fileURLToPath(new URL('src/intake/reading-thread.ts', import.meta.url));
+function threads(): Plugin {
+  const sources = new Map([
+    ['virtual:reading-thread', 'src/intake/reading-thread.ts'],
+    ['virtual:writing-thread', 'src/storage/writing-thread.ts'],
+  ]);
   let isBuild = false;
   return {
-    name: 'reading-thread',
+    name: 'threads',
     configResolved: ({ command }) => {
       isBuild = command === 'build';
     },
-    resolveId: (id) => (id === NAME ? `\0${NAME}` : undefined),
+    resolveId: (id) => (sources.has(id) ? `\0${id}` : undefined),
     load(id) {
-      if (id !== `\0${NAME}`) return undefined;
+      const source = id.startsWith('\0') ? sources.get(id.slice(1)) : undefined;
+      if (source === undefined) return undefined;
+      const file = fileURLToPath(new URL(source, import.meta.url));
       if (!isBuild) return `export const address = ${JSON.stringify(`/@fs${file}`)};`;
-      const built = this.emitFile({ type: 'chunk', id: file, name: 'reading-thread' });
+      const built = this.emitFile({ type: 'chunk', id: file, name: basename(source, '.ts') });
       return `export const address = import.meta.ROLLUP_FILE_URL_${built};`;
     },
   };

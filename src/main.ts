@@ -1,4 +1,5 @@
 import { address as readingThread } from 'virtual:reading-thread';
+import { address as writingThread } from 'virtual:writing-thread';
 import { fromBase64 } from './notebook/index.ts';
 import { keepOffline } from './offline/index.ts';
 import { fileName, fileReports, materialText, tableCsv, writeOptions } from './output/index.ts';
@@ -60,19 +61,22 @@ const shelfListeners = new Set<() => void>();
 let worked = 0;
 let current: Job | undefined;
 
-const shelf = await openShelf({
-  onTrouble: (trouble) => saved.refused(trouble),
-  onSaving: (isSaving) => {
-    if (isSaving) worked += 1;
-    if (isSaving && worked === REAL_WORK) hands.askToStay();
-    saved.saving(isSaving);
+const shelf = await openShelf(
+  {
+    onTrouble: (trouble) => saved.refused(trouble),
+    onSaving: (isSaving) => {
+      if (isSaving) worked += 1;
+      if (isSaving && worked === REAL_WORK) hands.askToStay();
+      saved.saving(isSaving);
+    },
+    onNewer: () => saved.tooOld(),
+    onCleared: () => saved.cleared(),
+    onShelfChanged: () => {
+      for (const listener of shelfListeners) listener();
+    },
   },
-  onNewer: () => saved.tooOld(),
-  onCleared: () => saved.cleared(),
-  onShelfChanged: () => {
-    for (const listener of shelfListeners) listener();
-  },
-});
+  { startWriting: () => new Worker(ownScript(writingThread), { type: 'module' }) },
+);
 
 const desk: Desk = {
   async list() {

@@ -10,8 +10,9 @@ import {
 } from '../notebook/index.ts';
 import type { Problem } from '../units/index.ts';
 import { pack, type Snapshot } from './parcel.ts';
-import { append, fold, readKept } from './journal-record.ts';
+import { fold, readKept } from './journal-record.ts';
 import { notKept } from './trouble.ts';
+import type { Writer } from './writer.ts';
 
 /** What an open notebook tells the shelf. */
 export interface LiveListeners {
@@ -29,6 +30,7 @@ export interface LiveListeners {
 /** How an open notebook is kept. */
 export interface Keeping {
   readonly store: UseStore;
+  readonly writer: Pick<Writer, 'append'>;
   readonly id: string;
   /** This window, as its acts are signed. */
   readonly by: string;
@@ -58,7 +60,12 @@ export class LiveNotebook {
   private folded: number;
   private standing: readonly Clash[];
   private turn = Promise.resolve();
+  /** Deeds that are under way or wait for their turn. */
+  private under = 0;
+  /** Writing that is under way, or waits for its turn. */
   private pumping: Promise<void> | undefined;
+  /** Something has to be written even where no act waits. */
+  private isWanted = false;
   private retry: ReturnType<typeof setTimeout> | undefined;
   private changes = 0;
   private isRefused = false;
@@ -77,7 +84,9 @@ export class LiveNotebook {
       notebook.subscribeToActs((act, made) => {
         this.waiting.push({ act, made, at: Date.now() });
         keeping.listeners.saving(true);
-        void this.write();
+        // At once where nothing is under way, before the book works out and draws what follows from it.
+        if (this.under === 0) this.pumping = this.begun(() => this.pump());
+        else void this.write();
       }),
       notebook.subscribe(() => (this.changes += 1)),
     ];
@@ -91,10 +100,8 @@ export class LiveNotebook {
 
   /** Writes what waits; the promise is kept once nothing does, or the browser refused. */
   write(isEvenEmpty = false): Promise<void> {
-    this.pumping ??= this.next(async () => {
-      this.pumping = undefined;
-      await this.pump(isEvenEmpty);
-    });
+    if (isEvenEmpty) this.isWanted = true;
+    this.pumping ??= this.next(() => this.pump());
     return this.pumping;
   }
 
@@ -139,12 +146,13 @@ export class LiveNotebook {
     return this.isRefused;
   }
 
-  private async pump(isEvenEmpty: boolean): Promise<void> {
+  private async pump(): Promise<void> {
     clearTimeout(this.retry);
     const { listeners } = this.keeping;
     try {
-      while (this.waiting.length > 0 || isEvenEmpty) {
-        isEvenEmpty = await this.writeOnce();
+      while (this.waiting.length > 0 || this.isWanted) {
+        this.isWanted = false;
+        this.isWanted = (await this.writeOnce()) || this.isWanted;
       }
       if (this.isRefused) listeners.trouble(undefined);
       this.isRefused = false;
@@ -154,36 +162,38 @@ export class LiveNotebook {
       this.isRefused = true;
       listeners.trouble(notKept(this.notebook.document.name, error));
       if (!this.isClosed) this.retry = setTimeout(() => void this.write(), RETRY_MS);
+    } finally {
+      this.pumping = undefined;
     }
   }
 
   /** Whether it has to be done once more, though nothing may wait. */
   private async writeOnce(): Promise<boolean> {
-    const { store, id, by, format, listeners } = this.keeping;
+    const { writer, id, by, format, listeners } = this.keeping;
     const batch = [...this.waiting];
     const first = this.known + 1;
     const acts = batch.map(({ act, at }, index) =>
       actToBytes({ ...act, number: first + index, at, by }),
     );
     const { start } = this;
-    const { came, ...rest } = await append(store, {
+    const appended = await writer.append({
       entry: { id, name: this.notebook.document.name, savedAt: Date.now() },
       known: this.known,
       acts,
-      start: start && (() => start),
+      start,
       format,
     });
-    switch (came) {
+    switch (appended.came) {
       case 'written':
-        this.waiting.splice(0, batch.length);
-        this.known += batch.length;
-        this.standing = this.notebook.clashes.all();
-        this.start = undefined;
-        listeners.wrote(first, acts);
+        this.written(first, acts);
         return false;
-      case 'late':
-        this.merge('missed' in rest ? rest.missed : []);
+      case 'late': {
+        // A thread that was cut off had perhaps written these before it could say so.
+        const own = sameFrom(first, acts, appended.missed);
+        this.written(first, acts.slice(0, own));
+        this.merge(appended.missed);
         return false;
+      }
       case 'gone':
         // The browser cleared it, or somebody erased it: what is on the screen is kept again, whole.
         this.start = this.beforeWaiting();
@@ -194,6 +204,15 @@ export class LiveNotebook {
         listeners.newer();
         return false;
     }
+  }
+
+  private written(first: number, acts: readonly Uint8Array[]): void {
+    if (acts.length === 0) return;
+    this.waiting.splice(0, acts.length);
+    this.known += acts.length;
+    this.standing = this.notebook.clashes.all();
+    this.start = undefined;
+    this.keeping.listeners.wrote(first, acts);
   }
 
   private merge(records: readonly ActRecord[]): void {
@@ -237,11 +256,38 @@ export class LiveNotebook {
 
   /** One thing after another: an act must not be numbered while another window's are being taken, and what is held back is not kept. */
   private next<T>(deed: () => Promise<T>): Promise<T> {
-    const done = this.turn.then(() => this.notebook.free).then(deed);
-    this.turn = done.then(
-      () => undefined,
-      () => undefined,
-    );
+    return this.begun(() => this.turn.then(() => this.notebook.free).then(deed));
+  }
+
+  /** Begins a deed; what comes next waits for it. */
+  private begun<T>(deed: () => Promise<T>): Promise<T> {
+    this.under += 1;
+    const done = deed();
+    const over = (): void => {
+      this.under -= 1;
+    };
+    this.turn = done.then(over, over);
     return done;
   }
+}
+
+/** How many acts, from the first on, lie in a journal as they are. */
+function sameFrom(
+  first: number,
+  acts: readonly Uint8Array[],
+  records: readonly ActRecord[],
+): number {
+  const others = acts.findIndex((act, index) => {
+    const lying = records[index];
+    return lying?.number !== first + index || !isSame(act, lying.bytes);
+  });
+  return others < 0 ? acts.length : others;
+}
+
+function isSame(bytes: Uint8Array, lying: unknown): boolean {
+  return (
+    lying instanceof Uint8Array &&
+    lying.length === bytes.length &&
+    bytes.every((byte, at) => lying[at] === byte)
+  );
 }

@@ -8,7 +8,7 @@ import {
   type NotebookDocument,
 } from '../notebook/index.ts';
 import { isProblem, problem, sentence, type Problem } from '../units/index.ts';
-import { append } from './journal-record.ts';
+import { append } from './append.ts';
 import type { KeptShelf } from './keeping.ts';
 import { readNow } from './opened.ts';
 import { reopen } from './opening.ts';

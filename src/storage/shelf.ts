@@ -6,6 +6,7 @@ import { changeEntry, erase, readEntries, type ShelfEntry } from './record.ts';
 import { openStore } from './store.ts';
 import { notRead } from './trouble.ts';
 import { joinWindows } from './windows.ts';
+import { Writer } from './writer.ts';
 
 export type { ShelfEntry } from './record.ts';
 
@@ -64,10 +65,12 @@ export interface ShelfListeners {
   readonly onShelfChanged?: () => void;
 }
 
-/** What tests put in the place of the usual. */
+/** Where the shelf is, and who writes; tests put something else in the place of the usual. */
 export interface ShelfPlace {
   readonly database?: string;
   readonly format?: number;
+  /** Starts the thread that writes; without one the page does it. */
+  readonly startWriting?: () => Worker;
 }
 
 // The list of jobs does without what opens one; that is fetched beside the first screen.
@@ -78,10 +81,11 @@ const REMOVED_FOR_MS = 7 * 24 * 60 * 60 * 1000;
 /** Opens the shelf; it is there even where the browser keeps nothing, and then says so. */
 export async function openShelf(
   { onTrouble, onSaving, onNewer, onCleared, onShelfChanged }: ShelfListeners = {},
-  { database = 'backplumb', format = FORMAT }: ShelfPlace = {},
+  { database = 'backplumb', format = FORMAT, startWriting }: ShelfPlace = {},
 ): Promise<Shelf> {
   // Looked at once it is cleared, and kept again before anybody types.
   const store = openStore(database, () => void live?.notebook.write(true));
+  const writer = new Writer(store, database, startWriting);
   const by = crypto.randomUUID().slice(0, 4);
   let live: { readonly id: string; readonly notebook: LiveNotebook } | undefined;
   // Left with acts that the browser refused; they stay here, and are offered to it again and again.
@@ -158,6 +162,7 @@ export async function openShelf(
     const { LiveNotebook } = await loadOpening();
     const opened = new LiveNotebook(notebook, number, folded, {
       store,
+      writer,
       id,
       by,
       format,
@@ -267,6 +272,7 @@ export async function openShelf(
       await live?.notebook.close();
       for (const notebook of behind.values()) await notebook.close();
       windows.leave();
+      writer.stop();
     },
   };
   // Asked once now, so that a browser which keeps nothing says so before anything is typed.

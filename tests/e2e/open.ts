@@ -1,4 +1,10 @@
-import { chromium, type Browser, type BrowserContextOptions, type Page } from 'playwright-core';
+import {
+  chromium,
+  type Browser,
+  type BrowserContextOptions,
+  type Page,
+  type Worker,
+} from 'playwright-core';
 import { inject } from 'vitest';
 import { CHROMIUM_FLAGS, findChromium } from '../chromium.ts';
 
@@ -30,4 +36,10 @@ export function complaintsOf(page: Page): string[] {
   });
   page.on('requestfailed', (request) => complaints.push(`${request.url()} was not fetched`));
   return complaints;
+}
+
+/** The thread of a page that writes acts down, once it is there. */
+export async function writerOf(page: Page): Promise<Worker> {
+  const isWriter = (thread: Worker) => thread.url().includes('writing-thread');
+  return page.workers().find(isWriter) ?? page.waitForEvent('worker', isWriter);
 }

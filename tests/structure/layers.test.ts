@@ -29,8 +29,9 @@ const HOMES = new Map([
   ['papaparse', 'csv'],
   ['idb-keyval', 'storage'],
   ['lit', 'ui'],
-  // The address of the importer's thread, which the build gives.
+  // The addresses of our threads, which the build gives.
   ['virtual:reading-thread', 'main.ts'],
+  ['virtual:writing-thread', 'main.ts'],
   ['@fontsource/barlow-condensed', 'ui'],
   ['@fontsource/barlow-semi-condensed', 'ui'],
 ]);

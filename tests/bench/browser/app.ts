@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium, type Browser, type Page } from 'playwright-core';
 import { CHROMIUM_FLAGS, findChromium } from '../../chromium.ts';
+import { watchStore, type Write } from './watch.ts';
 
 /** The app as `npm start` builds and serves it, and a browser to open it in. */
 export interface App {
@@ -64,6 +65,23 @@ export async function cleanPage({ browser }: App, watch?: () => void): Promise<P
   page.setDefaultTimeout(120_000);
   // The compiler of this bench names functions through a helper that no page has.
   await page.addInitScript('globalThis.__name = (named) => named;');
-  if (watch) await page.addInitScript(watch);
+  if (watch) {
+    await page.addInitScript(watch);
+    await page.addInitScript(watchStore);
+    page.on('worker', (thread) => {
+      if (thread.url().includes('writing-thread'))
+        void thread.evaluate(`globalThis.__name = (named) => named; (${watchStore.toString()})()`);
+    });
+  }
   return page;
+}
+
+/** Takes the writes noted so far, of the page and of its thread that writes. */
+export async function takeWrites(page: Page): Promise<Write[]> {
+  const writes = await page.evaluate(() => globalThis.storeWrites.splice(0));
+  for (const thread of page.workers()) {
+    if (thread.url().includes('writing-thread'))
+      writes.push(...(await thread.evaluate(() => globalThis.storeWrites.splice(0))));
+  }
+  return writes;
 }

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { quantile } from '../clock.ts';
 import { atMost, inCount, inTime, told, type Figure } from '../figure.ts';
+import { takeWrites } from './app.ts';
 
 /** [ms] */
 const FRAME = 1000 / 60;
@@ -35,7 +36,7 @@ export async function typeReadings(page: Page, posts: number, edits: number): Pr
     await page.waitForTimeout(7);
   }
   const floor = await painted(page, 'Shift');
-  await page.evaluate(() => (globalThis.noted.writes.length = 0));
+  await takeWrites(page);
   for (let edit = 0; edit < edits; edit++) {
     // Thirty-seconds, which no reading of the job has, so that every one is a change.
     await page.keyboard.type(`${String(2 * (edit % 15) + 1)}/32`);
@@ -45,8 +46,8 @@ export async function typeReadings(page: Page, posts: number, edits: number): Pr
   }
   await page.waitForTimeout(600);
   const toPaint = await painted(page, 'Enter');
-  const writes = await page.evaluate(() => globalThis.noted.writes);
-  const over = writes.filter((write) => Number.isFinite(write.over));
+  const over = (await takeWrites(page)).filter((write) => Number.isFinite(write.over));
+  over.sort((a, b) => a.began - b.began);
   const committed = (await page.evaluate(() => globalThis.pressed)).slice(-edits);
   const savedBytes = over.map(({ bytes }) => bytes);
   return {
@@ -115,7 +116,7 @@ export function typingFigures(few: Typed, many: Typed): readonly Figure[] {
 
 declare global {
   var painted: Record<string, number[]>;
-  /** When each Enter was pressed, on the page's clock. */
+  /** When each Enter was pressed, in ms since 1970. */
   var pressed: number[];
 }
 
@@ -169,7 +170,7 @@ function watchKeys(): void {
     'keydown',
     ({ key, timeStamp }: KeyboardEvent) => {
       if (key !== 'Shift' && key !== 'Enter') return;
-      if (key === 'Enter') globalThis.pressed.push(timeStamp);
+      if (key === 'Enter') globalThis.pressed.push(performance.timeOrigin + timeStamp);
       const row = current();
       const before = lean(row);
       const end = (isFirst: boolean) => {

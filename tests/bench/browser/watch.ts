@@ -1,7 +1,12 @@
+/** A transaction that wrote: when it began and was over, in ms since 1970, and how many bytes it took. */
+export interface Write {
+  readonly began: number;
+  over: number;
+  bytes: number;
+}
+
 /** What is noted in a page while it works. */
 export interface Noted {
-  /** Transactions that wrote: when they began and were over, and how many bytes they took. */
-  readonly writes: { began: number; over: number; bytes: number }[];
   /** Tasks over 50 ms. [ms] */
   readonly longTasks: number[];
   /** When the posts sheet first showed a remedy; when anything first did. */
@@ -11,12 +16,13 @@ export interface Noted {
 
 declare global {
   var noted: Noted;
+  /** In a page, and in its thread that writes. */
+  var storeWrites: Write[];
 }
 
-/** Runs in a page before the app: notes writes to the device, long tasks and first paints. */
+/** Runs in a page before the app: notes long tasks and first paints. */
 export function watchPage(): void {
   const noted: Noted = {
-    writes: [],
     longTasks: [],
     firstRemedy: undefined,
     firstButton: undefined,
@@ -25,25 +31,6 @@ export function watchPage(): void {
   new PerformanceObserver((list) => {
     for (const { duration } of list.getEntries()) noted.longTasks.push(duration);
   }).observe({ type: 'longtask', buffered: true });
-
-  const writing = new WeakMap<IDBTransaction, { began: number; over: number; bytes: number }>();
-  for (const verb of ['put', 'add'] as const) {
-    // eslint-disable-next-line @typescript-eslint/unbound-method -- it is called with its store.
-    const plain = IDBObjectStore.prototype[verb];
-    IDBObjectStore.prototype[verb] = function (this: IDBObjectStore, value: unknown, key) {
-      const { transaction } = this;
-      let write = writing.get(transaction);
-      if (!write) {
-        write = { began: performance.now(), over: NaN, bytes: 0 };
-        writing.set(transaction, write);
-        noted.writes.push(write);
-        const note = write;
-        transaction.addEventListener('complete', () => (note.over = performance.now()));
-      }
-      write.bytes += bytesOf(value);
-      return key === undefined ? plain.call(this, value) : plain.call(this, value, key);
-    };
-  }
 
   const look = () => {
     const app = document.querySelector('bp-app')?.shadowRoot;
@@ -58,6 +45,31 @@ export function watchPage(): void {
     if (noted.firstRemedy === undefined) requestAnimationFrame(look);
   };
   requestAnimationFrame(look);
+}
+
+/** Runs in a page or in a thread, before anything of it: notes writes to the device. */
+export function watchStore(): void {
+  globalThis.storeWrites = [];
+  // One clock for the page and its threads.
+  const now = () => performance.timeOrigin + performance.now();
+  const writing = new WeakMap<IDBTransaction, Write>();
+  for (const verb of ['put', 'add'] as const) {
+    // eslint-disable-next-line @typescript-eslint/unbound-method -- it is called with its store.
+    const plain = IDBObjectStore.prototype[verb];
+    IDBObjectStore.prototype[verb] = function (this: IDBObjectStore, value: unknown, key) {
+      const { transaction } = this;
+      let write = writing.get(transaction);
+      if (!write) {
+        write = { began: now(), over: NaN, bytes: 0 };
+        writing.set(transaction, write);
+        globalThis.storeWrites.push(write);
+        const note = write;
+        transaction.addEventListener('complete', () => (note.over = now()));
+      }
+      write.bytes += bytesOf(value);
+      return key === undefined ? plain.call(this, value) : plain.call(this, value, key);
+    };
+  }
 
   // Near to what a structured clone takes, and the same for every build.
   function bytesOf(value: unknown): number {
