@@ -3,12 +3,13 @@ import { existsSync } from 'node:fs';
 import { readFile, readdir, writeFile } from 'node:fs/promises';
 import { basename, delimiter, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { build, defineConfig, type Plugin, type UserConfig } from 'vite';
+import { build, defineConfig, type Plugin, type Rollup, type UserConfig } from 'vite';
 
 // P-L-U-M on a telephone's keys. Stored notebooks belong to one address and port, so the usual
 // port of other tools would mix them with other pages' data.
 const PORT = 7586;
 const LOOPBACK = '127.0.0.1';
+const SOURCES = fileURLToPath(new URL('src', import.meta.url));
 
 const CONTENT_POLICY = [
   "default-src 'none'",
@@ -34,7 +35,7 @@ const FEW_FILES = {
     // What most elements share, each too small for a file of its own.
     {
       name: 'shared',
-      test: /\/src\/ui\/(?:events|waiting|fraction|unit-face|download|follow-book|turns|tokens|panel-dialog-styles|panel-styles|field-styles|theme|dots|print\/(?:index|print-page|supplier-page|supplier-list|page-style|page-parts|cautions))\.ts|\/node_modules\/(?:lit|@lit|lit-html|lit-element)|decorate\.js/,
+      test: /\/src\/ui\/(?:events|waiting|fraction|unit-face|download|follow-book|turns|tokens|panel-dialog-styles|panel-styles|field-styles|theme|dots|print\/(?:index|print-page|supplier-page|supplier-list|page-style|page-parts|cautions))\.ts|virtual:styles|\/node_modules\/(?:lit|@lit|lit-html|lit-element)|decorate\.js/,
     },
     // Panels that stand over the page, and the pages of paper.
     {
@@ -43,7 +44,7 @@ const FEW_FILES = {
     },
     {
       name: 'engine',
-      test: /\/src\/(?:graph|formula|trade|worksheet)\/|\/worksheets\/|\/mathjs\//,
+      test: /\/src\/(?:graph|formula|trade|worksheet)\/|\/worksheets\/|\/mathjs\/|virtual:rules/,
     },
   ],
 };
@@ -56,6 +57,8 @@ export default defineConfig(async ({ mode }) => {
     clearScreen: false,
     plugins: [
       sheetsAsData(),
+      ...textsAsData(),
+      earlyStyles(),
       compactTemplates(),
       threads(),
       contentPolicy(),
@@ -117,21 +120,108 @@ function sheetsAsData(): Plugin {
       filter: { id: /\/worksheets\/\w+\.json$/ },
       async handler(id) {
         const sheet: unknown = JSON.parse(await readFile(id, 'utf8'));
-        const file = this.emitFile({
-          type: 'asset',
-          name: basename(id),
-          source: JSON.stringify(sheet),
-        });
-        const code = `export default await (await fetch(import.meta.ROLLUP_FILE_URL_${file})).json();`;
-        return { code, moduleType: 'js' };
+        return fetchedData(this, basename(id), sheet);
       },
     },
   };
 }
 
+/** A module that is data beside the script: the page waits for it where it would have run it. */
+function fetchedData(build: Rollup.PluginContext, name: string, data: unknown) {
+  const file = build.emitFile({ type: 'asset', name, source: JSON.stringify(data) });
+  const code = `export default await (await fetch(import.meta.ROLLUP_FILE_URL_${file})).json();`;
+  return { code, moduleType: 'js' };
+}
+
+/** Texts that stand in the sources where they belong, and are no script. */
+const TEXTS: readonly TextsOfBuild[] = [
+  {
+    name: 'styles',
+    files: /\/src\/ui\/.*\.ts$/,
+    each: /\bcss`([^`$\\]*)`/g,
+    // As lit would have been given them: the parts of a template that has one part.
+    kept: (text) => [compactStyles(text)],
+    used: (place) => `css(${place})`,
+  },
+  {
+    name: 'rules',
+    files: /\/src\/trade\/catalog-\w+\.ts$/,
+    each: /(?<=\b(?:meaning|equation|source|caution):\s+|^const [A-Z_]+ =\s+)'([^'\\\n]+)'/gm,
+    kept: (text) => text,
+    used: (place) => place,
+  },
+];
+
+interface TextsOfBuild {
+  readonly name: string;
+  /** The sources that have such texts. */
+  readonly files: RegExp;
+  /** Each such text in a source. */
+  readonly each: RegExp;
+  readonly kept: (text: string) => unknown;
+  /** What stands in its place. */
+  readonly used: (place: string) => string;
+}
+
+/** Puts texts of one sort into a file that the page fetches as JSON, and their places in it into the script. */
+function textsAsData(): Plugin[] {
+  return TEXTS.map(({ name, files, each, kept, used }) => {
+    const module = `virtual:${name}`;
+    const places = new Map<string, number>();
+    return {
+      name: `${name}-as-data`,
+      apply: 'build',
+      enforce: 'pre',
+      // In the order of their files, so that the same sources make the same build.
+      async buildStart() {
+        const paths = await readdir(SOURCES, { recursive: true });
+        for (const path of paths.map((path) => join(SOURCES, path)).sort())
+          if (files.test(path.replaceAll('\\', '/')))
+            for (const [, text = ''] of (await readFile(path, 'utf8')).matchAll(each))
+              if (!places.has(text)) places.set(text, places.size);
+      },
+      resolveId: (id) => (id === module ? `\0${module}` : undefined),
+      load(id) {
+        if (id !== `\0${module}`) return undefined;
+        const all = [...places.keys()].map(kept);
+        return fetchedData(this, `${name}.json`, all);
+      },
+      transform: {
+        filter: { id: files },
+        handler(code) {
+          const script = code.replaceAll(each, (_, text: string) =>
+            used(`texts[${String(places.get(text))}]`),
+          );
+          if (script === code) return undefined;
+          return { code: `import texts from '${module}';${script}`, map: null };
+        },
+      },
+    };
+  });
+}
+
+/** Has the styles fetched beside the script, and not once it runs. */
+function earlyStyles(): Plugin {
+  return {
+    name: 'early-styles',
+    apply: 'build',
+    transformIndexHtml: {
+      // Before that, the files have no names.
+      order: 'post',
+      handler: (_, { bundle = {} }) =>
+        Object.keys(bundle)
+          .filter((path) => /\bstyles-[\w-]+\.json$/.test(path))
+          .map((path) => ({
+            tag: 'link',
+            attrs: { rel: 'preload', as: 'fetch', crossorigin: '', href: `/${path}` },
+          })),
+    },
+  };
+}
+
 /**
- * Takes the indentation out of the elements' templates, which the minifier keeps as text, and all but the needed spaces
- * out of their styles. To HTML one line end is as good as a line end and ten spaces.
+ * Takes the indentation out of the elements' templates, which the minifier keeps as text. To HTML one line end is as
+ * good as a line end and ten spaces.
  */
 function compactTemplates(): Plugin {
   return {
@@ -140,18 +230,15 @@ function compactTemplates(): Plugin {
     enforce: 'pre',
     transform: {
       filter: { id: /\/src\/ui\/.*\.ts$/ },
-      handler: (code) => ({
-        code: code
-          .replaceAll(/\bcss`[^`]*`/g, (styles) => compactStyles(styles))
-          .replaceAll(/\n[ \t]+/g, '\n'),
-        map: null,
-      }),
+      handler: (code) => ({ code: code.replaceAll(/\n[ \t]+/g, '\n'), map: null }),
     },
   };
 }
 
+/** Leaves the needed spaces of styles, and no comments. */
 function compactStyles(styles: string): string {
   return styles
+    .trim()
     .replaceAll(/\/\*.*?\*\//gs, '')
     .replaceAll(/\s+/g, ' ')
     .replaceAll(/ ?([{};,]) ?/g, '$1')
