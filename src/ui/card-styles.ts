@@ -14,7 +14,7 @@ export const cardStyles = css`
     min-height: 0;
     padding: 0 16px;
     overflow-y: auto;
-    scroll-padding: 8px 0;
+    scroll-padding: 8px 0 72px;
   }
   h2 {
     font-size: 30px;
@@ -131,10 +131,20 @@ export const cardStyles = css`
     font-size: 16px;
     color: var(--soft);
   }
+  /* Also while a notice over the card still pushes it down. */
+  .held {
+    position: sticky;
+    bottom: 0;
+    z-index: 1;
+    background: var(--paper);
+  }
   @media (max-height: 560px) {
     :host {
       display: block;
       height: auto;
+    }
+    .held {
+      position: static;
     }
     .scroll {
       overflow: visible;

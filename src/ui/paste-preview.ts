@@ -32,7 +32,7 @@ export class PastePreview extends LitElement {
         outline: 1px solid var(--outline);
       }
       dialog::backdrop {
-        background: color-mix(in srgb, var(--ink) 35%, transparent);
+        background: rgb(0 0 0 / 45%);
       }
       h2 {
         font-size: 24px;
