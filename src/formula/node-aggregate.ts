@@ -1,6 +1,7 @@
 import { BLANK, KNOWN, WRONG, worse, type Rows, type State } from '../graph/index.ts';
 import { problem, type Problem } from '../units/index.ts';
 import type { AggregateName } from './general.ts';
+import { finite, tooLarge } from './large.ts';
 import { CANCELLED } from './near.ts';
 import { CHUNK, Node, type Trace } from './node.ts';
 import type { OutsideNode } from './node-column.ts';
@@ -32,16 +33,12 @@ export class AggregateNode extends Node {
     isSame: boolean,
     keyText: KeyText,
   ) {
-    super();
+    super(outside.map(({ of }) => of));
     this.name = name;
     this.bands = bands;
     this.outside = outside;
     this.isSame = isSame;
     this.keyText = keyText;
-  }
-
-  override get parts(): readonly Node[] {
-    return this.outside.map(({ of }) => of);
   }
 
   override get keeps(): boolean {
@@ -50,10 +47,6 @@ export class AggregateNode extends Node {
 
   override get choosy(): readonly Node[] {
     return [];
-  }
-
-  override get repeats(): boolean {
-    return true;
   }
 
   override work(count: number): number {
@@ -83,7 +76,7 @@ export class AggregateNode extends Node {
     for (const { given } of this.bands) for (const node of given) node.restart();
   }
 
-  fill(from: number, count: number): void {
+  override fill(from: number, count: number): void {
     this.filled = count;
     for (const { of } of this.outside) of.fill(from, count);
     if (this.isSame) {
@@ -131,24 +124,10 @@ export class AggregateNode extends Node {
 /** The aggregate of a few values written out, as in `max(a, b)`. */
 export class FewNode extends Node {
   private readonly name: AggregateName;
-  private readonly given: readonly Node[];
 
   constructor(name: AggregateName, given: readonly Node[]) {
-    super();
+    super(given);
     this.name = name;
-    this.given = given;
-  }
-
-  override get parts(): readonly Node[] {
-    return this.given;
-  }
-
-  fill(from: number, count: number): void {
-    for (const node of this.given) node.fill(from, count);
-    this.combineAll(
-      count,
-      this.given.every(({ isStill }) => isStill),
-    );
   }
 
   protected override combine(count: number): void {
@@ -159,7 +138,7 @@ export class FewNode extends Node {
 
   override stated(count: number): Uint8Array {
     if (this.name !== 'min' && this.name !== 'max') return super.stated(count);
-    return needingAll(this, this.given, this.room(), count);
+    return needingAll(this, this.parts, this.room(), count);
   }
 
   trace(i: number, trace?: Trace): State {
@@ -172,7 +151,7 @@ export class FewNode extends Node {
 
   // By far the commonest; no object is made a row.
   private fillExtreme(data: Float64Array, count: number, name: 'min' | 'max'): void {
-    this.given.forEach(({ data: from, at }, place) => {
+    this.parts.forEach(({ data: from, at }, place) => {
       for (let i = 0; i < count; i++) {
         const value = from[at + i] as number;
         const best = data[i] as number;
@@ -186,7 +165,7 @@ export class FewNode extends Node {
 
   private gathered(i: number, trace?: Trace): Gatherer {
     const gatherer = new Gatherer(this.name);
-    for (const node of this.given) gatherer.takeOne([node], i, trace);
+    for (const node of this.parts) gatherer.takeOne([node], i, trace);
     return gatherer;
   }
 }
@@ -370,16 +349,8 @@ function noAnswer(
             'Give each row a key of its own.',
           );
     case 'sum':
-      return problem(
-        name,
-        'The number is too large to work with.',
-        'Look for a unit or a zero too many.',
-      );
+      return tooLarge(name);
     default:
       return problem(name, 'There are no rows to take it from.', 'Add a row.');
   }
-}
-
-function finite(x: number): number {
-  return Number.isFinite(x) ? x : NaN;
 }

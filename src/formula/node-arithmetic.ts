@@ -1,4 +1,5 @@
 import { problem, type Problem } from '../units/index.ts';
+import { finite } from './large.ts';
 import { CANCELLED } from './near.ts';
 import { OneNode, PairNode } from './node-operands.ts';
 
@@ -18,10 +19,6 @@ export class SumNode extends PairNode {
       data[i] = cancelled(x + y, x, y);
     }
   }
-
-  protected why(): Problem {
-    return tooLarge();
-  }
 }
 
 /** `a - b`. Terms that cancel leave zero, not rounding. */
@@ -37,10 +34,6 @@ export class DifferenceNode extends PairNode {
       data[i] = cancelled(x - y, x, y);
     }
   }
-
-  protected why(): Problem {
-    return tooLarge();
-  }
 }
 
 /** `a * b`. */
@@ -51,10 +44,6 @@ export class ProductNode extends PairNode {
     const [a, b] = [left.data, right.data];
     const [p, q] = [left.at, right.at];
     for (let i = 0; i < count; i++) data[i] = finite((a[p + i] as number) * (b[q + i] as number));
-  }
-
-  protected why(): Problem {
-    return tooLarge();
   }
 }
 
@@ -68,8 +57,8 @@ export class QuotientNode extends PairNode {
     for (let i = 0; i < count; i++) data[i] = finite((a[p + i] as number) / (b[q + i] as number));
   }
 
-  protected why(_left: number, right: number): Problem {
-    if (right !== 0) return tooLarge();
+  protected override why(_left: number, right: number): Problem | undefined {
+    if (right !== 0) return undefined;
     return problem(
       '',
       'This divides by zero.',
@@ -94,8 +83,8 @@ export class PowerNode extends PairNode {
     }
   }
 
-  protected why(left: number): Problem {
-    if (left > 0) return tooLarge();
+  protected override why(left: number): Problem | undefined {
+    if (left > 0) return undefined;
     const found = left === 0 ? 'Zero has no such power.' : 'A negative number has no such power.';
     return problem('', found, 'Enter a value above zero.');
   }
@@ -114,16 +103,4 @@ function cancelled(result: number, x: number, y: number): number {
   const size = Math.abs(result);
   if (size <= CANCELLED * Math.abs(x) && size <= CANCELLED * Math.abs(y)) return 0;
   return finite(result);
-}
-
-function finite(x: number): number {
-  return x - x === 0 ? x : NaN;
-}
-
-function tooLarge(): Problem {
-  return problem(
-    '',
-    'The number is too large to work with.',
-    'Look for a unit or a zero too many.',
-  );
 }

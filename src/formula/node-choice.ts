@@ -17,8 +17,6 @@ export class ChoiceNode extends Node {
   private readonly whens: readonly Node[];
   /** The branch of each condition, and last what is left where none is true. */
   private readonly branches: readonly Node[];
-  /** The conditions, then the branches. */
-  private readonly ends: readonly Node[];
   private readonly isWhole: boolean;
   /** Where each row of the last fill ends, and whether any row ends at a node. */
   private end = new Int16Array(0);
@@ -28,27 +26,23 @@ export class ChoiceNode extends Node {
 
   /** `isWhole`: everything is worked out in any case, for somebody who wants to see it. */
   constructor(choices: readonly Branch[], otherwise: Node, isWhole: boolean) {
-    super();
-    this.whens = choices.map(({ when }) => when);
-    this.branches = [...choices.map(({ then }) => then), otherwise];
-    this.ends = [...this.whens, ...this.branches];
-    this.isEnd = new Uint8Array(this.ends.length);
+    const whens = choices.map(({ when }) => when);
+    const branches = [...choices.map(({ then }) => then), otherwise];
+    super([...whens, ...branches]);
+    this.whens = whens;
+    this.branches = branches;
+    this.isEnd = new Uint8Array(this.parts.length);
     this.isWhole = isWhole;
   }
 
-  override get parts(): readonly Node[] {
-    return this.ends;
-  }
-
-  fill(from: number, count: number): void {
-    const { ends, isEnd, isWhole, whens, branches, lookedAt } = this;
+  override fill(from: number, count: number): void {
+    const { parts: ends, isEnd, isWhole, whens, branches, lookedAt } = this;
     this.choose(from, count);
     const { end } = this;
     branches.forEach((branch, at) => {
       const mark = whens.length + at;
       if (isWhole) branch.fill(from, count);
-      else if (isEnd[mark])
-        branch.fillWhere(from, count, { marks: end, place: 0, mark, among: lookedAt });
+      else if (isEnd[mark]) branch.fillWhere(from, count, end, 0, mark, lookedAt);
     });
     const first = end[0] as number;
     const only = ends[first];
@@ -69,13 +63,13 @@ export class ChoiceNode extends Node {
   override stated(count: number): Uint8Array {
     if (this.knowsAll(count)) return ALL_KNOWN;
     const states = this.room();
-    const found = this.ends.map((node, at) => (this.isEnd[at] ? node.stated(count) : ALL_KNOWN));
+    const found = this.parts.map((node, at) => (this.isEnd[at] ? node.stated(count) : ALL_KNOWN));
     for (let i = 0; i < count; i++) states[i] = found[this.end[i] as number]?.[i] ?? KNOWN;
     return states;
   }
 
   trace(i: number, trace?: Trace): State {
-    return this.knows(i) ? KNOWN : (this.ends[this.end[i] as number]?.trace(i, trace) ?? KNOWN);
+    return this.knows(i) ? KNOWN : (this.parts[this.end[i] as number]?.trace(i, trace) ?? KNOWN);
   }
 
   /** Finds where each row ends. */

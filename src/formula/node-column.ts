@@ -10,7 +10,7 @@ export class ConstantNode extends Node {
     this.constant = value;
   }
 
-  fill(_from: number, count: number): void {
+  override fill(_from: number, count: number): void {
     this.holdStill(this.constant, count);
   }
 
@@ -33,7 +33,7 @@ export class ColumnNode extends Node {
     this.column = column;
   }
 
-  fill(from: number, count: number): void {
+  override fill(from: number, count: number): void {
     this.from = from;
     this.data = this.column.values;
     this.at = from;
@@ -62,7 +62,7 @@ export class FollowedNode extends Node {
     this.rows = rows;
   }
 
-  fill(from: number, count: number): void {
+  override fill(from: number, count: number): void {
     this.from = from;
     const { column, rows } = this;
     const data = this.hold(count);
@@ -102,7 +102,7 @@ export class NeighborNode extends Node {
     this.step = step;
   }
 
-  fill(from: number, count: number): void {
+  override fill(from: number, count: number): void {
     this.from = from;
     const { values, rows } = this.column;
     const data = this.hold(count);
@@ -128,7 +128,7 @@ export class SingleNode extends Node {
     this.column = column;
   }
 
-  fill(_from: number, count: number): void {
+  override fill(_from: number, count: number): void {
     this.holdStill(this.column.values[0] ?? NaN, count);
   }
 
@@ -148,12 +148,8 @@ export class StillNode extends Node {
   private isDone = false;
 
   constructor(of: Node) {
-    super();
+    super([of]);
     this.of = of;
-  }
-
-  override get parts(): readonly Node[] {
-    return [this.of];
   }
 
   override get keeps(): boolean {
@@ -170,7 +166,7 @@ export class StillNode extends Node {
     this.isDone = false;
   }
 
-  fill(from: number, count: number): void {
+  override fill(from: number, count: number): void {
     if (!this.isDone) this.of.fill(from, 1);
     this.isDone = true;
     this.holdStill(this.of.value(0), count);
@@ -187,7 +183,7 @@ export class StillNode extends Node {
 
 /** The place of the row on its sheet, from 1. */
 export class RowNumberNode extends Node {
-  fill(from: number, count: number): void {
+  override fill(from: number, count: number): void {
     const data = this.hold(count);
     for (let i = 0; i < count; i++) data[i] = from + i + 1;
   }
@@ -213,7 +209,7 @@ export class OutsideNode extends Node {
     this.hold(count).fill(this.of.value(i), 0, count);
   }
 
-  fill(): void {
+  override fill(): void {
     // The value was taken.
   }
 

@@ -1,6 +1,7 @@
 import { BLANK, KNOWN, WRONG, type State } from '../graph/index.ts';
 import { problem, type Problem } from '../units/index.ts';
 import type { GeneralName } from './general.ts';
+import { finite, tooLarge } from './large.ts';
 import { settled } from './near.ts';
 import { ALL_KNOWN, Node, type Trace } from './node.ts';
 import { largest } from './node-logic.ts';
@@ -18,17 +19,13 @@ export class GivenNode extends Node {
 
   /** `isWhole`: what answers for a blank is worked out in any case. */
   constructor(of: Node, otherwise: Node, isWhole: boolean) {
-    super();
+    super([of, otherwise]);
     this.of = of;
     this.otherwise = otherwise;
     this.isWhole = isWhole;
   }
 
-  override get parts(): readonly Node[] {
-    return [this.of, this.otherwise];
-  }
-
-  fill(from: number, count: number): void {
+  override fill(from: number, count: number): void {
     const { of, otherwise } = this;
     of.fill(from, count);
     const [values, v] = [of.data, of.at];
@@ -37,12 +34,7 @@ export class GivenNode extends Node {
     for (let i = 0; states && i < count; i++) if (states[i] === BLANK) blanks += 1;
     if (this.isWhole) otherwise.fill(from, count);
     else if (states && blanks > 0)
-      otherwise.fillWhere(from, count, {
-        marks: states,
-        place: 0,
-        mark: BLANK,
-        among: this.lookedAt,
-      });
+      otherwise.fillWhere(from, count, states, 0, BLANK, this.lookedAt);
     // Where all rows are answered alike, the answer is read where it stands.
     if (!states || blanks === 0) {
       this.stand(of);
@@ -89,17 +81,13 @@ export class OnlyIfNode extends Node {
 
   /** `isWhole`: x is worked out in any case. */
   constructor(of: Node, condition: Node, isWhole: boolean) {
-    super();
+    super([of, condition]);
     this.of = of;
     this.condition = condition;
     this.isWhole = isWhole;
   }
 
-  override get parts(): readonly Node[] {
-    return [this.of, this.condition];
-  }
-
-  fill(from: number, count: number): void {
+  override fill(from: number, count: number): void {
     const { of, condition, isWhole } = this;
     condition.fill(from, count);
     const [flags, f] = [condition.data, condition.at];
@@ -107,8 +95,7 @@ export class OnlyIfNode extends Node {
     for (let i = 0; i < count && !isAsked; i++) isAsked = flags[f + i] === 1;
     this.isAsked = isAsked;
     if (isWhole) of.fill(from, count);
-    else if (isAsked)
-      of.fillWhere(from, count, { marks: flags, place: f, mark: 1, among: this.lookedAt });
+    else if (isAsked) of.fillWhere(from, count, flags, f, 1, this.lookedAt);
     if (condition.isStill) {
       // Where all rows are alike, the value is read where it stands, or there is none.
       if (condition.value(0) === 1) this.stand(of);
@@ -141,37 +128,23 @@ type Work = Exclude<GeneralName, 'given' | 'only_if'>;
 /** A function of one or two numbers. */
 export class FunctionNode extends Node {
   private readonly name: Work;
-  private readonly given: readonly Node[];
   private readonly terms: readonly Node[];
 
   /** `terms` are what the first argument was added from. */
   constructor(name: Work, given: readonly Node[], terms: readonly Node[]) {
-    super();
+    super(given);
     this.name = name;
-    this.given = given;
     this.terms = terms;
-  }
-
-  override get parts(): readonly Node[] {
-    return this.given;
   }
 
   protected override get effort(): number {
     return FUNCTION_EFFORT;
   }
 
-  fill(from: number, count: number): void {
-    for (const part of this.given) part.fill(from, count);
-    this.combineAll(
-      count,
-      this.given.every(({ isStill }) => isStill),
-    );
-  }
-
   protected override combine(count: number): void {
     const { name, terms } = this;
     const data = this.hold(count);
-    const [first, second] = this.given;
+    const [first, second] = this.parts;
     if (!first) return;
     const [xs, p] = [first.data, first.at];
     const [ys, q] = [second?.data, second?.at ?? 0];
@@ -181,17 +154,17 @@ export class FunctionNode extends Node {
       const scale = terms.length === 0 ? 0 : largest(terms, i);
       const value = x !== x || y !== y ? NaN : work(name, x, y, scale);
       // Adding nought turns minus nought, as of ceil(-0.5), into nought.
-      data[i] = value - value === 0 ? value + 0 : NaN;
+      data[i] = finite(value + 0);
     }
   }
 
   override stated(count: number): Uint8Array {
-    return needingAll(this, this.given, this.room(), count);
+    return needingAll(this, this.parts, this.room(), count);
   }
 
   trace(i: number, trace?: Trace): State {
     if (this.knows(i)) return KNOWN;
-    const state = worstOf(this.given, i, trace);
+    const state = worstOf(this.parts, i, trace);
     if (state !== KNOWN) return state;
     trace?.wrong(noValue(this.name));
     return WRONG;
@@ -246,10 +219,6 @@ function noValue(name: GeneralName): Problem {
         'Enter one of them.',
       );
     default:
-      return problem(
-        name,
-        'The number is too large to work with.',
-        'Look for a unit or a zero too many.',
-      );
+      return tooLarge(name);
   }
 }

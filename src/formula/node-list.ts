@@ -8,30 +8,23 @@ import { worstOf } from './node-operands.ts';
 
 /** A list written in a formula, kept as one value. */
 export class WrittenListNode extends Node {
-  private readonly items: readonly Node[];
   private readonly words: Words;
 
   constructor(items: readonly Node[], words: Words) {
-    super();
-    this.items = items;
+    super(items);
     this.words = words;
   }
 
-  override get parts(): readonly Node[] {
-    return this.items;
-  }
-
-  fill(from: number, count: number): void {
-    for (const item of this.items) item.fill(from, count);
+  protected override combine(count: number): void {
     const data = this.hold(count);
     for (let i = 0; i < count; i++) {
-      const isKnown = this.items.every((item) => item.knows(i));
-      data[i] = isKnown ? this.words.code(this.items.map((item) => item.value(i))) : NaN;
+      const isKnown = this.parts.every((item) => item.knows(i));
+      data[i] = isKnown ? this.words.code(this.parts.map((item) => item.value(i))) : NaN;
     }
   }
 
   trace(i: number, trace?: Trace): State {
-    return this.knows(i) ? KNOWN : worstOf(this.items, i, trace);
+    return this.knows(i) ? KNOWN : worstOf(this.parts, i, trace);
   }
 }
 
@@ -42,18 +35,13 @@ export class ListAggregateNode extends Node {
   private readonly words: Words;
 
   constructor(name: AggregateName, list: Node, words: Words) {
-    super();
+    super([list]);
     this.name = name;
     this.list = list;
     this.words = words;
   }
 
-  override get parts(): readonly Node[] {
-    return [this.list];
-  }
-
-  fill(from: number, count: number): void {
-    this.list.fill(from, count);
+  protected override combine(count: number): void {
     const data = this.hold(count);
     for (let i = 0; i < count; i++) {
       data[i] = this.list.knows(i) ? this.of(this.words.list(this.list.value(i))) : NaN;

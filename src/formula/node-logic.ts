@@ -1,4 +1,3 @@
-import type { Problem } from '../units/index.ts';
 import { NEAR, near } from './near.ts';
 import type { Node } from './node.ts';
 import { OneNode, PairNode } from './node-operands.ts';
@@ -7,15 +6,8 @@ import type { Comparison } from './syntax.ts';
 // Flags differ from row to row without a pattern, and a processor that guesses wrong loses more than a product costs:
 // in these loops they are worked with as numbers.
 
-/** A pair that has an answer whenever both sides have. */
-abstract class DecidedPair extends PairNode {
-  protected why(): Problem {
-    throw new Error('Two known sides always compare.');
-  }
-}
-
 /** `a < b` and its kin, on quantities and dates. On the line is within it. */
-export class ComparisonNode extends DecidedPair {
+export class ComparisonNode extends PairNode {
   /** The answers where the left side is less, near, or greater. */
   private readonly ifLess: 0 | 1;
   private readonly ifNear: 0 | 1;
@@ -53,7 +45,7 @@ export class ComparisonNode extends DecidedPair {
 }
 
 /** `a == b` and `a != b` on texts, choices and flags. */
-export class SameNode extends DecidedPair {
+export class SameNode extends PairNode {
   private readonly wanted: 0 | 1;
 
   constructor(sign: '==' | '!=', left: Node, right: Node) {
@@ -77,7 +69,7 @@ export class SameNode extends DecidedPair {
 }
 
 /** `a and b`, `a or b`: one side alone can decide, whatever the other lacks. */
-export class LogicNode extends DecidedPair {
+export class LogicNode extends PairNode {
   /** The value that decides alone: 0 for and, 1 for or. */
   private readonly decider: 0 | 1;
   private readonly isWhole: boolean;

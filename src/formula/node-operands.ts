@@ -1,5 +1,6 @@
 import { KNOWN, WRONG, worse, type State } from '../graph/index.ts';
 import type { Problem } from '../units/index.ts';
+import { tooLarge } from './large.ts';
 import { ALL_KNOWN, Node, type Trace } from './node.ts';
 
 /** A node with one operand, which it always needs. */
@@ -7,17 +8,8 @@ export abstract class OneNode extends Node {
   protected readonly of: Node;
 
   constructor(of: Node) {
-    super();
+    super([of]);
     this.of = of;
-  }
-
-  override get parts(): readonly Node[] {
-    return [this.of];
-  }
-
-  fill(from: number, count: number): void {
-    this.of.fill(from, count);
-    this.combineAll(count, this.of.isStill);
   }
 
   override stated(count: number): Uint8Array {
@@ -37,20 +29,9 @@ export abstract class PairNode extends Node {
   protected readonly right: Node;
 
   constructor(left: Node, right: Node) {
-    super();
+    super([left, right]);
     this.left = left;
     this.right = right;
-  }
-
-  override get parts(): readonly Node[] {
-    return [this.left, this.right];
-  }
-
-  fill(from: number, count: number): void {
-    const { left, right } = this;
-    left.fill(from, count);
-    right.fill(from, count);
-    this.combineAll(count, left.isStill && right.isStill);
   }
 
   override stated(count: number): Uint8Array {
@@ -67,14 +48,14 @@ export abstract class PairNode extends Node {
     let state: State = left.knows(i) ? KNOWN : left.trace(i, trace);
     if (!right.knows(i)) state = worse(state, right.trace(i, trace));
     if (state !== KNOWN) return state;
-    trace?.wrong(this.why(left.value(i), right.value(i)));
+    trace?.wrong(this.why?.(left.value(i), right.value(i)) ?? tooLarge(''));
     return WRONG;
   }
 
   protected abstract override combine(count: number): void;
 
-  /** Why two known operands have no result; only asked where there is none. */
-  protected abstract why(left: number, right: number): Problem;
+  /** Why two known operands have no result, where it is not for their size; only asked where there is none. */
+  protected why?(left: number, right: number): Problem | undefined;
 }
 
 /** The states of a node that needs every one of some others, where no row of theirs was left out; written to `states`. */

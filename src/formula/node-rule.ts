@@ -28,25 +28,17 @@ export class RuleNode extends Node {
   private readonly apply: (...values: readonly Argument[]) => Answer;
   private readonly given: readonly ArgumentSource[];
   private readonly isNumeric: boolean;
-  private readonly nodes: readonly Node[];
   /** What the nodes held at the last call, and what came of it. */
   private readonly last: Float64Array;
   private lastAnswer = NaN;
   private hasLast = false;
-  /** The rows of this fill to call for, where those are not all. */
-  private asking: Uint8Array | undefined;
 
   constructor(rule: Rule, given: readonly ArgumentSource[]) {
-    super();
+    super(given.flatMap(({ nodes }) => nodes));
     this.apply = rule.apply as (...values: readonly Argument[]) => Answer;
     this.given = given;
-    this.nodes = given.flatMap(({ nodes }) => nodes);
     this.isNumeric = given.length <= 4 && given.every((source) => source instanceof NumberSource);
-    this.last = new Float64Array(Math.max(4, this.nodes.length));
-  }
-
-  override get parts(): readonly Node[] {
-    return this.nodes;
+    this.last = new Float64Array(Math.max(4, this.parts.length));
   }
 
   protected override get effort(): number {
@@ -67,13 +59,6 @@ export class RuleNode extends Node {
     this.hasLast = false;
   }
 
-  fill(from: number, count: number): void {
-    for (const node of this.nodes) node.fill(from, count);
-    const isStill = this.nodes.every((node) => node.isStill);
-    this.asking = isStill ? undefined : this.lookedAt;
-    this.combineAll(count, isStill);
-  }
-
   protected override combine(count: number): void {
     if (this.isNumeric) this.combineNumbers(count);
     else this.combineAny(count);
@@ -81,7 +66,7 @@ export class RuleNode extends Node {
 
   private combineAny(count: number): void {
     const data = this.hold(count);
-    const { nodes, last, asking } = this;
+    const { parts: nodes, last, lookedAt } = this;
     const moving: number[] = [];
     nodes.forEach((node, at) => {
       if (!node.isStill) moving.push(at);
@@ -93,7 +78,7 @@ export class RuleNode extends Node {
     const columns = nodes.map((node) => node.data);
     const places = nodes.map((node) => node.at);
     for (let i = 0; i < count; i++) {
-      if (asking?.[i] === 0) {
+      if (lookedAt?.[i] === 0) {
         data[i] = NaN;
         continue;
       }
@@ -116,7 +101,7 @@ export class RuleNode extends Node {
   override stated(count: number): Uint8Array {
     const isCells = this.given.every(({ nodes }) => nodes.length > 0);
     if (!isCells) return super.stated(count);
-    return needingAll(this, this.nodes, this.room(), count);
+    return needingAll(this, this.parts, this.room(), count);
   }
 
   trace(i: number, trace?: Trace): State {
@@ -132,7 +117,7 @@ export class RuleNode extends Node {
 
   // The commonest calls by far: up to four numbers, and no array a row.
   private combineNumbers(count: number): void {
-    const { apply, nodes, last, asking } = this;
+    const { apply, parts: nodes, last, lookedAt } = this;
     const data = this.hold(count);
     const many = nodes.length;
     const [n0, n1, n2, n3] = nodes;
@@ -143,7 +128,7 @@ export class RuleNode extends Node {
     let answer = this.hasLast ? this.lastAnswer : NaN;
     let isKept = this.hasLast;
     for (let i = 0; i < count; i++) {
-      if (asking?.[i] === 0) {
+      if (lookedAt?.[i] === 0) {
         data[i] = NaN;
         continue;
       }

@@ -9,14 +9,6 @@ export const ALL_KNOWN = new Uint8Array(CHUNK).fill(KNOWN);
 
 const NONE = new Float64Array(0);
 
-/** Which rows of a fill somebody looks at. */
-export interface Marks {
-  readonly marks: ArrayLike<number>;
-  readonly place: number;
-  readonly mark: number;
-  readonly among: Uint8Array | undefined;
-}
-
 /** Collects why a value is not known. */
 export interface Trace {
   /** An input that has no value, with its row. */
@@ -38,6 +30,8 @@ export abstract class Node {
   protected readonly isChooser: boolean = false;
   /** The rows of the next fill that somebody looks at, where those are not all: a rule is called for no other. */
   lookedAt: Uint8Array | undefined;
+  /** The nodes directly inside. */
+  readonly parts: readonly Node[];
   private own: Float64Array = NONE;
   /** How many places of its own have the one value of `holdStill`. */
   private alike = 0;
@@ -46,8 +40,19 @@ export abstract class Node {
   private askers: readonly Node[] | undefined;
   private keeping: readonly Node[] | undefined;
 
+  constructor(parts: readonly Node[] = []) {
+    this.parts = parts;
+  }
+
   /** Works out `count` rows (at most CHUNK) from row `from` on. */
-  abstract fill(from: number, count: number): void;
+  fill(from: number, count: number): void {
+    let isStill = true;
+    for (const part of this.parts) {
+      part.fill(from, count);
+      isStill &&= part.isStill;
+    }
+    this.combineAll(count, isStill);
+  }
 
   /** The state of the row at place `i` of the last fill; tells `trace` the reasons where it is given. */
   abstract trace(i: number, trace?: Trace): State;
@@ -83,19 +88,18 @@ export abstract class Node {
   }
 
   /** Writes `count` values from those of the parts. */
-  protected combine(count: number): void {
-    throw new Error(`This node fills ${String(count)} rows in a way of its own.`);
-  }
+  protected combine?(count: number): void;
 
   /** Combines the parts, once for all rows where each part has one value for them. */
   protected combineAll(count: number, isStill: boolean): void {
     if (!isStill) {
-      this.combine(count);
+      this.combine?.(count);
       return;
     }
     const { alike, own } = this;
     const before = own[0];
-    this.combine(1);
+    this.lookedAt = undefined;
+    this.combine?.(1);
     // What stands in the other places stands there still.
     if (this.own === own && Object.is(own[0], before)) this.alike = alike;
     this.holdStill(this.value(0), count);
@@ -107,7 +111,14 @@ export abstract class Node {
   }
 
   /** Fills for the rows where `marks` from `place` on are `mark`, of those `among`; of others nobody reads the value. */
-  fillWhere(from: number, count: number, { marks, place, mark, among }: Marks): void {
+  fillWhere(
+    from: number,
+    count: number,
+    marks: ArrayLike<number>,
+    place: number,
+    mark: number,
+    among: Uint8Array | undefined,
+  ): void {
     const askers = (this.askers ??= this.choosy);
     if (askers.length > 0) {
       const lookedAt = (this.mask ??= new Uint8Array(CHUNK));
@@ -147,11 +158,6 @@ export abstract class Node {
     return this.parts.some((part) => part.keeps);
   }
 
-  /** The nodes directly inside. */
-  get parts(): readonly Node[] {
-    return [];
-  }
-
   /** What one value takes, parts aside, as a multiple of a sum of two numbers. */
   protected get effort(): number {
     return 1;
@@ -160,11 +166,6 @@ export abstract class Node {
   /** What it takes at most to fill `count` rows, parts and aggregates included, in sums of two numbers. */
   work(count: number): number {
     return this.parts.reduce((sum, part) => sum + part.work(count), count * this.effort);
-  }
-
-  /** Whether an aggregate in this part may go through its rows again for each of these. */
-  get repeats(): boolean {
-    return this.parts.some((part) => part.repeats);
   }
 
   /** How much of that goes into aggregates that go through their rows again for each of these. */

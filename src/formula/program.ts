@@ -29,7 +29,8 @@ export class Program implements Computation {
   readonly inputs: readonly Input[];
   readonly placed: boolean;
   private made: Node | undefined;
-  private repeats: boolean | undefined;
+  /** Whether it goes through another sheet, which it may do for each row. */
+  private readonly gathers: boolean;
   /** The versions of the inputs at the last run; what was worked out once for all rows holds as long as they do. */
   private ranAt = -1;
   private readonly expression: Expression;
@@ -41,7 +42,9 @@ export class Program implements Computation {
     this.rows = rows;
     this.words = words;
     this.placed = countsRows(expression);
-    this.inputs = references(expression).flatMap(({ columns, reach }) =>
+    const read = references(expression);
+    this.gathers = read.some(({ reach, sheet }) => reach === 'whole' && sheet !== 'job');
+    this.inputs = read.flatMap(({ columns, reach }) =>
       columns.map((column): Input => ({ column, reach })),
     );
   }
@@ -103,9 +106,7 @@ export class Program implements Computation {
   }
 
   private get isTooMuch(): boolean {
-    const { node } = this;
-    this.repeats ??= node.repeats;
-    return this.repeats && node.repeatedWork(this.rows.count) > MOST_WORK;
+    return this.gathers && this.node.repeatedWork(this.rows.count) > MOST_WORK;
   }
 
   /** The whole formula with what each of its parts comes to on a row. */

@@ -11,6 +11,8 @@ type Read = (column: number, row: string) => string;
 
 /** One formula as plain statements that leave its value in `result`, with all they need from outside. */
 interface Straight {
+  /** What stands before the first row. */
+  readonly before: string;
   readonly body: string;
   readonly result: string;
   readonly columns: readonly Column[];
@@ -22,20 +24,22 @@ interface Straight {
 /**
  * The loop that a person would write by hand for one column: its formula as plain statements over
  * typed arrays, unknown as NaN, no state, no reason why. On the line is within it, as a lean that
- * is just the tolerance has to be.
+ * is just the tolerance has to be. A trade function is called where a row differs from the one above,
+ * as the graph does.
  * Written by a program, so that every column of the sheets has one and stays in step with it.
  */
 export function straightLoop(worked: WorkedColumn, words: Words): () => Float64Array {
   const { column } = worked;
-  const straight = written(worked, words, (at, row) => `c${String(at)}[${row}]`);
+  const straight = written(worked, words, (at, row) => `c${String(at)}[${row}]`, true);
   const run = compileFunction(
-    `for (let i = 0; i < count; i++) {\n${straight.body}out[i] = ${straight.result};\n}`,
-    ['out', 'count', 'text', 'list', ...namesOf(straight)],
+    `${straight.before}for (let i = 0; i < count; i++) {\n${straight.body}out[i] = ${straight.result};\n}`,
+    ['out', 'count', ...READERS, ...namesOf(straight)],
   ) as (...given: unknown[]) => void;
   const out = new Float64Array(column.rows.count);
+  const [reading, still] = [readers(words), outside(straight)];
   return () => {
     const values = straight.columns.map((each) => each.values);
-    run(out, out.length, ...readers(words), ...values, ...outside(straight));
+    run(out, out.length, ...reading, ...values, ...still);
     return out;
   };
 }
@@ -46,10 +50,10 @@ export function straightCell(
   words: Words,
   cells: (column: Column) => readonly { readonly value: number }[],
 ): (row: number) => number {
-  const straight = written(worked, words, (at, row) => `c${String(at)}[${row}].value`);
+  const straight = written(worked, words, (at, row) => `c${String(at)}[${row}].value`, false);
   const factory = compileFunction(
     `return (i) => {\n${straight.body}return ${straight.result};\n};`,
-    ['count', 'text', 'list', ...namesOf(straight)],
+    ['count', ...READERS, ...namesOf(straight)],
   ) as (...given: unknown[]) => (row: number) => number;
   const { count } = worked.column.rows;
   return factory(count, ...readers(words), ...straight.columns.map(cells), ...outside(straight));
@@ -67,18 +71,25 @@ function outside({ places, rules }: Straight): readonly unknown[] {
   return [...places.values(), ...rules];
 }
 
+const READERS = ['text', 'list', 'numberOf'];
+
 function readers(words: Words): readonly unknown[] {
-  return [(code: number) => words.text(code), (code: number) => words.list(code)];
+  return [(code: number) => words.text(code), (code: number) => words.list(code), numberOf];
 }
 
-function written(worked: WorkedColumn, words: Words, read: Read): Straight {
-  const writer = new Writer(worked.column.rows, words, read);
+function numberOf(answer: unknown): number {
+  return typeof answer === 'number' ? answer : NaN;
+}
+
+function written(worked: WorkedColumn, words: Words, read: Read, isLoop: boolean): Straight {
+  const writer = new Writer(worked.column.rows, words, read, isLoop);
   const result = writer.write(worked.expression);
-  const { lines, columns, places, rules } = writer;
-  return { body: lines, result, columns, places, rules };
+  const { before, lines, columns, places, rules } = writer;
+  return { before, body: lines, result, columns, places, rules };
 }
 
 class Writer implements Omit<Straight, 'body' | 'result'> {
+  before = '';
   lines = '';
   readonly columns: Column[] = [];
   readonly places = new Map<number, Int32Array>();
@@ -86,12 +97,15 @@ class Writer implements Omit<Straight, 'body' | 'result'> {
   private readonly rows: Rows;
   private readonly words: Words;
   private readonly read: Read;
+  /** Whether the rows are gone through in turn, so that one may take over from the one above. */
+  private readonly isLoop: boolean;
   private names = 0;
 
-  constructor(rows: Rows, words: Words, read: Read) {
+  constructor(rows: Rows, words: Words, read: Read, isLoop: boolean) {
     this.rows = rows;
     this.words = words;
     this.read = read;
+    this.isLoop = isLoop;
   }
 
   /** Adds the statements of an expression and gives the name of its value. */
@@ -192,18 +206,31 @@ class Writer implements Omit<Straight, 'body' | 'result'> {
 
   private rule({ rule, arguments: given }: Expression & { form: 'rule' }): string {
     const at = this.rules.push(rule.apply) - 1;
+    const keys: string[] = [];
     const known: string[] = [];
     const values = given.map((each) => {
+      if (each.form === 'list') {
+        const items = each.items.map((item) => this.write(item));
+        keys.push(...items);
+        return `[${items.join()}]`;
+      }
       const value = this.write(each);
-      if (each.form === 'list') return value;
+      keys.push(value);
       known.push(`${value} === ${value}`);
       if (each.kind.type === 'text' || each.kind.type === 'choice') return `text(${value})`;
       return each.kind.type === 'list' ? `list(${value})` : value;
     });
-    const answer = this.fresh();
     const isKnown = known.length === 0 ? 'true' : known.join(' && ');
-    this.lines += `const ${answer} = ${isKnown} ? f${String(at)}(${values.join()}) : NaN;\n`;
-    return this.let(`typeof ${answer} === 'number' ? ${answer} : NaN`);
+    const call = `${isKnown} ? numberOf(f${String(at)}(${values.join()})) : NaN`;
+    if (!this.isLoop) return this.let(call);
+    // The answer of the row above stands where the arguments do.
+    const answer = this.fresh();
+    const kept = keys.map(() => this.fresh());
+    this.before += `let ${[answer, ...kept].map((name) => `${name} = NaN`).join()};\n`;
+    const isOther = keys.map((key, place) => `${key} !== ${kept[place] ?? ''}`).join(' || ');
+    const keep = keys.map((key, place) => `${kept[place] ?? ''} = ${key};`).join(' ');
+    this.lines += `if (${isOther || 'true'}) {\n${keep}\n${answer} = ${call};\n}\n`;
+    return answer;
   }
 
   private general({ name, arguments: given }: Expression & { form: 'general' }): string {
