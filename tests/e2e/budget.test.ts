@@ -6,7 +6,7 @@ import { describe, expect, inject, it } from 'vitest';
 const KB = 1000;
 // Where the page stands, with a little room. The first screen is the start, and its aim was 100 KB;
 // an open job fetches the rest, whose aim, 200 KB in all, is not reached yet.
-const FIRST_SCREEN = 80 * KB;
+const FIRST_SCREEN = 72 * KB;
 const WHOLE_APP = 240 * KB;
 // Sheets, styles and the rules' words are fetched as data: what leaves the script must not grow there unseen.
 const WITH_DATA = 300 * KB;
