@@ -88,6 +88,7 @@ export const gridStyles = css`
     width: 0;
     min-width: max(100%, 5.4em);
     white-space: normal;
+    text-wrap: balance;
   }
   .cell {
     padding: 0 9px;
