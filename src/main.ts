@@ -28,6 +28,7 @@ import {
   type Desk,
   type KeptJob,
   type PrintedPage,
+  type Progress,
 } from './ui/index.ts';
 import { isProblem, sentence } from './units/index.ts';
 import type { BookView } from './worksheet/index.ts';
@@ -83,10 +84,10 @@ const desk: Desk = {
     const entries = await shelf.list();
     return entries.map(keptJob);
   },
-  async open(id) {
+  async open(id, progress) {
     const opened = await shelf.open(id);
     if (isProblem(opened)) throw inWords(opened);
-    const job = onScreen(await jobOf(opened));
+    const job = onScreen(await jobOf(opened, progress));
     const { newer, setAside } = opened;
     if (newer) saved.tooOld(sentence(newer));
     else tellAside(setAside, job);
@@ -108,20 +109,22 @@ const desk: Desk = {
     return job;
   },
   readSite: (file, into, { progress }, onto) => readSite(file, into, progress, onto, hands),
-  async openFile(file) {
+  async openFile(file, progress) {
     const keeping = await shelf.keeping();
     const plan = await keeping.plan(file);
     if (isProblem(plan)) throw inWords({ ...plan, where: file.name });
     const [only, ...others] = plan.jobs;
     const found = only && others.length === 0 ? plan.found.get(only) : undefined;
-    if (only?.stands === 'same' && found && !only.isRemoved) return desk.open(only.id);
+    if (only?.stands === 'same' && found && !only.isRemoved) return desk.open(only.id, progress);
     if (only?.stands === 'newer' && found) {
-      const job = onScreen(await jobOf(await shelf.show(found.document)));
+      const job = onScreen(await jobOf(await shelf.show(found.document), progress));
       saved.tooOld(only.setAside.join(' '));
       return job;
     }
     if (only?.stands === 'absent' && found) {
-      const job = onScreen(await jobOf(await shelf.create(only.id, found.document, true)));
+      const job = onScreen(
+        await jobOf(await shelf.create(only.id, found.document, true), progress),
+      );
       tellAside(only.setAside, job);
       return job;
     }
@@ -231,9 +234,11 @@ async function offerNewer(): Promise<void> {
 }
 
 /** A notebook with its book; the shelf keeps every change. */
-async function jobOf({ id, notebook }: OpenedNotebook): Promise<Job> {
+async function jobOf({ id, notebook }: OpenedNotebook, progress?: Progress): Promise<Job> {
   const { openBook } = await loadEngine();
-  return { id, book: openBook(notebook, pagePace()) };
+  const book = openBook(notebook, pagePace());
+  await book.worked(progress);
+  return { id, book };
 }
 
 /** A new job with the details of another; of none where the pattern is blank. */

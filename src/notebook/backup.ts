@@ -1,7 +1,8 @@
 import { isProblem, problem, type Problem } from '../units/index.ts';
 import type { NotebookDocument } from './document.ts';
-import { readNotebook, toJson, type ReadNotebook } from './json.ts';
+import { readingNotebook, toJson, type ReadNotebook } from './json.ts';
 import { fields } from './json-parts.ts';
+import type { Steps } from './steps.ts';
 import { FORMAT } from './upgrade.ts';
 
 /** One job as a backup holds it. */
@@ -38,26 +39,28 @@ export interface FoundJob {
   readonly read: ReadNotebook | Problem;
 }
 
-/** Every job of a notebook or backup file; refused where it is neither. */
-export function readBackup(value: unknown): readonly FoundJob[] | Problem {
+/** Every job of a notebook or backup file, a step at a time; refused where it is neither. */
+export function* readBackup(value: unknown): Steps<readonly FoundJob[] | Problem> {
   const parts = fields(value);
   if (parts?.get('backplumb') !== 'backup') {
-    const found = foundJob(value);
+    const found = yield* foundJob(value);
     return isProblem(found.read) ? found.read : [found];
   }
   const [jobs, format] = [parts.get('jobs'), parts.get('format')];
   if (typeof format === 'number' && format > FORMAT) return NEWER;
   if (!Array.isArray(jobs) || typeof format !== 'number') return DAMAGED;
-  return (jobs as unknown[]).map(foundJob);
+  const found: FoundJob[] = [];
+  for (const job of jobs as unknown[]) found.push(yield* foundJob(job));
+  return found;
 }
 
-function foundJob(value: unknown): FoundJob {
+function* foundJob(value: unknown): Steps<FoundJob> {
   const parts = fields(value);
   const [id, archivedAt] = [parts?.get('id'), parts?.get('archivedAt')];
   return {
     id: typeof id === 'string' && ID.test(id) ? id : undefined,
     archivedAt: typeof archivedAt === 'number' ? archivedAt : undefined,
-    read: readNotebook(value),
+    read: yield* readingNotebook(value),
   };
 }
 

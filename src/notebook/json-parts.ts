@@ -1,4 +1,8 @@
 import type { ImportedFile, OwnPart, PassedLine, Row } from './document.ts';
+import type { Steps } from './steps.ts';
+
+/** Rows read at one go. */
+const AT_A_TIME = 200;
 
 /** Hears of every piece that could not be read: where it stood, in words. */
 export type Aside = (where: string) => void;
@@ -20,19 +24,20 @@ export function fields(value: unknown): ReadonlyMap<string, unknown> | undefined
   return new Map<string, unknown>(Object.entries(value));
 }
 
-/** The items of a list that can be read; the others are told by their place, from 1. */
+/** The items of a list that can be read; the others are told by their place, from 1 and after those `before`. */
 export function list<T>(
   value: unknown,
   where: string,
   aside: Aside,
   read: (item: unknown, where: string) => T | undefined,
+  before = 0,
 ): T[] {
   if (!Array.isArray(value)) {
     aside(where);
     return [];
   }
   return (value as unknown[]).flatMap((item, index) => {
-    const place = `${where}, ${String(index + 1)}`;
+    const place = `${where}, ${String(before + index + 1)}`;
     const one = read(item, place);
     if (one === undefined) aside(place);
     return one === undefined ? [] : [one];
@@ -45,22 +50,30 @@ export function pairs(value: unknown, where: string, aside: Aside): Map<string, 
 }
 
 /** Sheets by id, with those of their rows that can be read. */
-export function sheets(value: unknown, where: string, aside: Aside): Map<string, Row[]> {
+export function* sheets(value: unknown, where: string, aside: Aside): Steps<Map<string, Row[]>> {
+  const lists = new Map<Row[], readonly [unknown, string]>();
   const read = list(value, where, aside, (item, place): [string, Row[]] | undefined => {
     const sheet = fields(item);
     const id = sheet?.get('sheet');
     if (typeof id !== 'string') return undefined;
-    const rows = list(sheet?.get('rows'), `${place}, rows`, aside, rowFromJson);
-    const ids = new Set<string>();
-    const once = rows.filter((row) => {
-      // Two rows with one id would make every later edit ambiguous.
-      const isNew = !ids.has(row.id);
-      ids.add(row.id);
-      if (!isNew) aside(`${place}, a second row of one id`);
-      return isNew;
-    });
-    return [id, once];
+    const rows: Row[] = [];
+    lists.set(rows, [sheet?.get('rows'), place]);
+    return [id, rows];
   });
+  for (const [rows, [written, place]] of lists) {
+    const ids = new Set<string>();
+    const length = Array.isArray(written) ? written.length : 1;
+    for (let at = 0; at < length; at += AT_A_TIME) {
+      const some: unknown = Array.isArray(written) ? written.slice(at, at + AT_A_TIME) : written;
+      for (const row of list(some, `${place}, rows`, aside, rowFromJson, at)) {
+        // Two rows with one id would make every later edit ambiguous.
+        if (ids.has(row.id)) aside(`${place}, a second row of one id`);
+        else rows.push(row);
+        ids.add(row.id);
+      }
+      yield;
+    }
+  }
   return eachOnce(read, where, aside);
 }
 

@@ -1,6 +1,7 @@
 import { isProblem, problem, type Problem } from '../units/index.ts';
 import type { NotebookDocument } from './document.ts';
 import { fields, importedFiles, ownParts, pairs, rowToJson, sheets } from './json-parts.ts';
+import { atOnce, type Steps } from './steps.ts';
 import { FORMAT, upgraded, type Parts } from './upgrade.ts';
 
 export { FORMAT } from './upgrade.ts';
@@ -31,6 +32,11 @@ export interface ReadNotebook {
 
 /** Whatever of a notebook can be read from JSON, with a list of what can't; refused where it is no notebook at all. */
 export function readNotebook(value: unknown): ReadNotebook | Problem {
+  return atOnce(readingNotebook(value));
+}
+
+/** The same a step at a time. */
+export function* readingNotebook(value: unknown): Steps<ReadNotebook | Problem> {
   const written = fields(value);
   if (written?.get('backplumb') !== 'notebook') {
     return refused('this is not a Backplumb notebook', 'Choose a file that was saved from here.');
@@ -38,7 +44,7 @@ export function readNotebook(value: unknown): ReadNotebook | Problem {
   const parts = upgraded(written);
   if (!parts) return refused(`its format is “${inShort(written.get('format'))}”`, EARLIER);
   const setAside: string[] = [];
-  const document = documentFrom(parts, (where) => setAside.push(where));
+  const document = yield* documentFrom(parts, (where) => setAside.push(where));
   return { document, setAside, newer: Number(parts.get('format')) > FORMAT ? NEWER : undefined };
 }
 
@@ -68,14 +74,14 @@ const NEWER = refused(
   'Open it with that version, or reload this page to get it.',
 );
 
-function documentFrom(parts: Parts, aside: (where: string) => void): NotebookDocument {
+function* documentFrom(parts: Parts, aside: (where: string) => void): Steps<NotebookDocument> {
   const name = parts.get('name');
   if (typeof name !== 'string') aside('name');
   return {
     format: FORMAT,
     name: typeof name === 'string' ? name : 'Job without a name',
     inputs: pairs(parts.get('inputs'), 'inputs', aside),
-    sheets: sheets(parts.get('sheets'), 'sheets', aside),
+    sheets: yield* sheets(parts.get('sheets'), 'sheets', aside),
     formulas: pairs(parts.get('formulas'), 'formulas', aside),
     assumed: pairs(parts.get('assumed'), 'assumed', aside),
     own: ownParts(parts.get('own'), 'own', aside),

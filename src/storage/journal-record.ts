@@ -86,7 +86,8 @@ export function upgradeKept(
 ): Promise<void> {
   return store('readwrite', async (objects) => {
     const [base, now, earlier, entry] = await Promise.all([
-      request<Snapshot | undefined>(objects.get(['base', id])),
+      // Not the snapshot itself, which may be long.
+      request<IDBValidKey | undefined>(objects.getKey(['base', id])),
       request<KeptWhole | undefined>(objects.get(['now', id])),
       request<KeptWhole | undefined>(objects.get(['earlier', id])),
       request<ShelfEntry | undefined>(objects.get(['entry', id])),

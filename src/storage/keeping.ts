@@ -7,8 +7,7 @@ import {
   type NotebookDocument,
 } from '../notebook/index.ts';
 import { isProblem, type Problem } from '../units/index.ts';
-import { readNow } from './opened.ts';
-import { reopen } from './opening.ts';
+import { readNow, reopened } from './opened.ts';
 import { changeEntry, readEntries } from './record.ts';
 import { planRestore, restore, type Restored, type RestorePlan } from './restore.ts';
 import { shelveAll } from './shelving.ts';
@@ -63,7 +62,7 @@ class Keeping {
       const archivedAt = entry?.archivedAt;
       if (live?.id === id) jobs.push({ id, document: live.notebook.document, archivedAt });
       else {
-        const opened = reopen(await readNow(store, id));
+        const opened = await reopened(await readNow(store, id));
         const name = entry?.name ?? id;
         if (isProblem(opened)) setAside.push(`${name}: ${opened.found}`);
         else {
@@ -104,7 +103,7 @@ class Keeping {
 
   /** Puts a copy of a notebook beside it, under a name of its own; the id of the copy. */
   async duplicate(id: string): Promise<string | Problem> {
-    const opened = reopen(await readNow(this.shelf.store, id));
+    const opened = await reopened(await readNow(this.shelf.store, id));
     if (isProblem(opened)) return opened;
     const { document } = opened.notebook;
     document.name = `${document.name}, copy`;

@@ -1,6 +1,7 @@
 import type { UseStore } from 'idb-keyval';
 import {
   actToBytes,
+  atOnce,
   replay,
   type ActRecord,
   type Change,
@@ -9,7 +10,7 @@ import {
   type Step,
 } from '../notebook/index.ts';
 import type { Problem } from '../units/index.ts';
-import { pack, type Snapshot } from './parcel.ts';
+import { pack, packed, snapshotOf, type Snapshot } from './parcel.ts';
 import { fold, readKept } from './journal-record.ts';
 import { notKept } from './trouble.ts';
 import type { Writer } from './writer.ts';
@@ -94,7 +95,7 @@ export class LiveNotebook {
 
   /** Keeps a notebook that is not on the shelf yet; the promise is kept once it is, or was refused. */
   async begin(isNow: boolean): Promise<void> {
-    this.start = this.snapshot();
+    this.start = await packed(this.notebook.document, this.standing, this.known);
     if (isNow) await this.write(true);
   }
 
@@ -250,8 +251,7 @@ export class LiveNotebook {
   }
 
   private snapshot(): Snapshot {
-    const pieces = [...pack(this.notebook.document, this.standing)];
-    return { number: this.known, at: Date.now(), pieces };
+    return atOnce(snapshotOf(this.notebook.document, this.standing, this.known));
   }
 
   /** One thing after another: an act must not be numbered while another window's are being taken, and what is held back is not kept. */

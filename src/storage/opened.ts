@@ -1,16 +1,17 @@
-import { readNotebook, type NotebookDocument } from '../notebook/index.ts';
-import { isProblem } from '../units/index.ts';
+import { atOnce, readNotebook } from '../notebook/index.ts';
+import { isProblem, type Problem } from '../units/index.ts';
 import type { UseStore } from 'idb-keyval';
 import { readKept, upgradeKept, type Kept } from './journal-record.ts';
-import { pack, type Snapshot } from './parcel.ts';
+import { reopen, type Reopened } from './opening.ts';
+import { snapshotOf, type Snapshot } from './parcel.ts';
+import { inSlices } from './slices.ts';
 
 export { Notebook } from '../notebook/index.ts';
 export { LiveNotebook } from './live.ts';
-export { reopen } from './opening.ts';
 
-/** A document as a snapshot of its own, as it was after act `number`. */
-export function packed(document: NotebookDocument, number: number): Snapshot {
-  return { number, at: Date.now(), pieces: [...pack(document, [])] };
+/** A kept notebook, opened while the page goes on; as it was after act `until`. */
+export function reopened(kept: Kept, until?: number): Promise<Reopened | Problem> {
+  return inSlices(reopen(kept, until));
 }
 
 /** Everything kept of a notebook, in the way of this build. */
@@ -23,5 +24,5 @@ export async function readNow(store: UseStore, id: string): Promise<Kept> {
 function repacked(json: unknown, number: number): Snapshot | undefined {
   const read = readNotebook(json);
   if (isProblem(read) || read.newer || read.setAside.length > 0) return undefined;
-  return packed(read.document, number);
+  return atOnce(snapshotOf(read.document, [], number));
 }

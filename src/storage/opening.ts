@@ -1,6 +1,14 @@
-import { FORMAT, Notebook, actFromBytes, replay, type Act, type Clash } from '../notebook/index.ts';
+import {
+  FORMAT,
+  Notebook,
+  actFromBytes,
+  replay,
+  type Act,
+  type Clash,
+  type Steps,
+} from '../notebook/index.ts';
 import { isProblem, problem, type Problem } from '../units/index.ts';
-import { unpack, type Snapshot } from './parcel.ts';
+import { unpack, type Snapshot, type Unpacked } from './parcel.ts';
 import type { Kept } from './journal-record.ts';
 
 /** A notebook read back from what is kept of it. */
@@ -17,17 +25,22 @@ export interface Reopened {
 }
 
 /**
- * A notebook from its last whole snapshot and the acts since, or as it was after act `until`. Where
+ * A notebook, a step at a time, from its last whole snapshot and the acts since, or as it was after act `until`. Where
  * the last snapshot is damaged, an earlier whole one and the acts since it give the same notebook.
  */
-export function reopen(kept: Kept, until = Infinity): Reopened | Problem {
+export function* reopen(kept: Kept, until = Infinity): Steps<Reopened | Problem> {
   const snapshots = [...(kept.base ? [kept.base] : []), ...[...kept.past].reverse()];
   const fitting = snapshots.filter(({ number }) => number <= until);
   const [latest] = fitting;
   if (!latest) return GONE;
-  const tried = fitting.map((snapshot) => ({ snapshot, unpacked: unpack(snapshot) }));
-  const isWhole = tried.find(({ unpacked }) => !isProblem(unpacked) && unpacked.setAside.length === 0); // prettier-ignore
-  const chosen = isWhole ?? tried.find(({ unpacked }) => !isProblem(unpacked));
+  const tried: { readonly snapshot: Snapshot; readonly unpacked: Unpacked | Problem }[] = [];
+  const isWhole = ({ unpacked }: (typeof tried)[number]): boolean =>
+    !isProblem(unpacked) && unpacked.setAside.length === 0;
+  for (const snapshot of fitting) {
+    tried.push({ snapshot, unpacked: yield* unpack(snapshot) });
+    if (tried.some(isWhole)) break;
+  }
+  const chosen = tried.find(isWhole) ?? tried.find(({ unpacked }) => !isProblem(unpacked));
   const [first] = tried;
   if (!chosen || isProblem(chosen.unpacked))
     return first && isProblem(first.unpacked) ? first.unpacked : GONE;

@@ -1,6 +1,7 @@
 import {
   actToBytes,
   difference,
+  parseSteps,
   readBackup,
   type BackedUpJob,
   type Change,
@@ -10,10 +11,10 @@ import {
 import { isProblem, problem, sentence, type Problem } from '../units/index.ts';
 import { append } from './append.ts';
 import type { KeptShelf } from './keeping.ts';
-import { readNow } from './opened.ts';
-import { reopen } from './opening.ts';
+import { readNow, reopened } from './opened.ts';
 import { changeEntry } from './record.ts';
 import { shelveAll } from './shelving.ts';
+import { inSlices } from './slices.ts';
 
 /** What to do with a job of a file where one of the same id is kept, and differs. */
 export type RestoreChoice = 'beside' | 'replace' | 'leave';
@@ -56,7 +57,7 @@ const TRIES = 5;
 export async function planRestore(file: Blob, shelf: KeptShelf): Promise<RestorePlan | Problem> {
   const text = await textOf(file);
   if (isProblem(text)) return text;
-  const jobs = readBackup(parsed(text));
+  const jobs = await inSlices(jobsIn(text));
   if (isProblem(jobs)) return jobs;
   if (jobs.length > MOST_JOBS) return TOO_MUCH;
   const found = new Map<PlannedJob, BackedUpJob>();
@@ -120,7 +121,7 @@ async function replace(
   }
   for (let tried = 0; tried < TRIES; tried += 1) {
     const kept = await readNow(store, id);
-    const opened = reopen(kept);
+    const opened = await reopened(kept);
     if (isProblem(opened)) return opened;
     const changes = difference(opened.notebook.document, document);
     if (changes.length === 0) return undefined;
@@ -147,7 +148,7 @@ async function plannedJob({ read }: FoundJob, id: string, shelf: KeptShelf): Pro
   const told = setAside.map((where) => `Not readable: ${where}.`);
   const about = { ...NOTHING, id, name: document.name, rows, setAside: told };
   const kept = await readNow(shelf.store, id).catch(() => undefined);
-  const opened = kept?.entry ? reopen(kept) : undefined;
+  const opened = kept?.entry ? await reopened(kept) : undefined;
   if (!kept || !opened) return about;
   const isRemoved = kept.entry?.removedAt !== undefined;
   // A kept one that can't be opened is left as it lies.
@@ -206,10 +207,12 @@ const TOO_MUCH = problem(
 );
 
 // What is no JSON is no notebook, and is refused as such.
-function parsed(text: string): unknown {
+function* jobsIn(text: string): ReturnType<typeof readBackup> {
+  let value: unknown;
   try {
-    return JSON.parse(text) as unknown;
+    value = yield* parseSteps(text);
   } catch {
-    return undefined;
+    value = undefined;
   }
+  return yield* readBackup(value);
 }

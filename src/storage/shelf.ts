@@ -199,8 +199,8 @@ export async function openShelf(
       if (going) return going;
       const lying = await kept(id);
       if (isProblem(lying)) return lying;
-      const { reopen } = await loadOpening();
-      const opened = reopen(lying);
+      const { reopened } = await loadOpening();
+      const opened = await reopened(lying);
       if (isProblem(opened)) return opened;
       const { notebook, number, setAside, newer } = opened;
       const folded = setAside.length > 0 ? number : (lying.base?.number ?? 0);
@@ -244,17 +244,17 @@ export async function openShelf(
       await flush();
       const lying = await kept(id);
       if (isProblem(lying)) return [];
-      const { reopen } = await loadOpening();
+      const { reopened } = await loadOpening();
       const [begin] = [...lying.past, ...(lying.base ? [lying.base] : [])];
-      const first = begin && reopen({ ...lying, base: begin, past: [] });
+      const first = begin && (await reopened({ ...lying, base: begin, past: [] }));
       if (!first || isProblem(first)) return [];
       return first.acts.map(({ number, at, label, by: who }) => ({ number, at, label, by: who })).reverse(); // prettier-ignore
     },
     async readAfter(id, act) {
       await flush();
       const lying = await kept(id);
-      const { reopen } = await loadOpening();
-      const opened = isProblem(lying) ? lying : reopen(lying, act);
+      const { reopened } = await loadOpening();
+      const opened = isProblem(lying) ? lying : await reopened(lying, act);
       return isProblem(opened) ? opened : opened.notebook.document;
     },
     mark: (id, mark, isOn) =>

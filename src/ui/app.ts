@@ -142,12 +142,12 @@ export class App extends LitElement implements FilesHost, PanelsHost {
     return job ? this.renderJob(job) : this.renderStart();
   }
 
-  private renderImport({ name, share, isComingIn, preview }: FileComing): TemplateResult {
+  private renderImport({ name, share, doing, preview }: FileComing): TemplateResult {
     return html`${this.panels.renderTrouble()}
       <bp-import
         .name=${name}
         .share=${share}
-        .comingIn=${isComingIn === true}
+        .doing=${doing ?? 'Reading'}
         .preview=${preview}
         @import-preview=${({ detail }: CustomEvent<Promise<Preview>>) => this.open.lookAgain(detail)}
         @import-take=${({ detail }: CustomEvent<Promise<BroughtIn>>) => this.open.take(detail)}

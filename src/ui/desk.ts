@@ -1,6 +1,6 @@
 import type { Choice } from '../units/index.ts';
 import type { BookView } from '../worksheet/index.ts';
-import type { Reading, ReadingWatch } from './import-desk.ts';
+import type { Progress, Reading, ReadingWatch } from './import-desk.ts';
 import type { KeepingDesk, RestorePlan } from './keeping/keeping-desk.ts';
 import type { FilesDesk, YardDesk } from './yard-desk.ts';
 
@@ -95,7 +95,8 @@ export interface Handout {
  */
 export interface Desk {
   list(): Promise<readonly KeptJob[]>;
-  open(id: string): Promise<OpenJob>;
+  /** `progress` hears how far a long job is worked out, from 0 to 1. */
+  open(id: string, progress?: Progress): Promise<OpenJob>;
   /** The job whose company details, rates and prices a new one takes over; blank for none. */
   pattern: string;
   startEmpty(): Promise<OpenJob>;
@@ -113,7 +114,7 @@ export interface Desk {
   /** Who is asked where posts of a file are in the job already. */
   askMerge: AskMerge;
   /** Opens a notebook or backup file that was saved before; undefined where none of its jobs alone is to be shown. */
-  openFile(file: File): Promise<OpenJob | undefined>;
+  openFile(file: File, progress?: Progress): Promise<OpenJob | undefined>;
   /** Who is asked where a file holds several jobs, or one that is here and differs; false to leave it. */
   askRestore: (plan: RestorePlan) => Promise<boolean>;
   readonly keeping: KeepingDesk;

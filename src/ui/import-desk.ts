@@ -1,9 +1,11 @@
 import type { BroughtIn } from './desk.ts';
 
+/** Hears how far something has come, from 0 to 1. */
+export type Progress = (share: number) => void;
+
 /** Follows the reading of a file. */
 export interface ReadingWatch {
-  /** Hears how far it has come, from 0 to 1. */
-  readonly progress: (share: number) => void;
+  readonly progress: Progress;
 }
 
 /** A file that is being read or was read, before any of it is in the job. */

@@ -1,14 +1,18 @@
 import type { BroughtIn, Desk, OpenJob } from './desk.ts';
-import type { Preview, Reading } from './import-desk.ts';
+import type { Preview, Progress, Reading } from './import-desk.ts';
 
-/** A file on its way into a job. */
+export type Doing = 'Reading' | 'Bringing in' | 'Opening';
+
+/** A file on its way into a job, or a job on its way to the screen. */
 export interface FileComing {
   readonly name: string;
   readonly share: number;
-  /** Whether it was looked at and is coming in. */
-  readonly isComingIn?: boolean;
+  readonly doing?: Doing;
   readonly preview: Preview | undefined;
 }
+
+/** What comes sooner needs no word. [ms] */
+const MOMENT = 200;
 
 /** The way of one file from being chosen to coming in or being put away. */
 export class ImportFlow {
@@ -74,13 +78,34 @@ export class ImportFlow {
   /** Shows how far the file has come in, until it is in. */
   async during<T>(coming: Promise<T>): Promise<T | undefined> {
     const { turn } = this;
-    if (this.file) this.show({ ...this.file, share: 0, isComingIn: true, preview: undefined });
+    if (this.file) this.show({ ...this.file, share: 0, doing: 'Bringing in', preview: undefined });
     try {
       return await coming;
     } catch (error) {
       if (turn !== this.turn) return undefined;
       throw error;
     } finally {
+      if (turn === this.turn) this.end();
+    }
+  }
+
+  /** Shows how far a job is opened, where that takes longer than a moment. */
+  async opening<T>(
+    name: string,
+    open: (progress: Progress) => Promise<T> | undefined,
+  ): Promise<T | undefined> {
+    this.cancel();
+    const { turn } = this;
+    const show = (share: number): void => {
+      if (turn === this.turn) this.show({ name, share, doing: 'Opening', preview: undefined });
+    };
+    const late = setTimeout(show, MOMENT, 0);
+    try {
+      return await open((share) => {
+        if (this.file) show(share);
+      });
+    } finally {
+      clearTimeout(late);
       if (turn === this.turn) this.end();
     }
   }

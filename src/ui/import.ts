@@ -3,6 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import type { BroughtIn } from './desk.ts';
 import type { Preview, PreviewHeader } from './import-desk.ts';
 import { importStyles } from './import-styles.ts';
+import type { Doing } from './import-flow.ts';
 import { base } from './tokens.ts';
 
 /**
@@ -21,8 +22,8 @@ export class ImportScreen extends LitElement {
   @property() name = '';
   /** How far the reading is, from 0 to 1. */
   @property({ type: Number }) share = 0;
-  /** Whether it was looked at and is coming in. */
-  @property({ type: Boolean }) comingIn = false;
+  /** What is being done with it: it is read, coming in after it was looked at, or a job that is opened. */
+  @property() doing: Doing = 'Reading';
   /** How it was understood, once it is read; undefined while something is being done. */
   @property({ attribute: false }) preview: Preview | undefined;
 
@@ -35,7 +36,7 @@ export class ImportScreen extends LitElement {
 
   protected override render() {
     const { preview } = this;
-    const doing = `${this.comingIn ? 'Bringing in' : 'Reading'} ${this.name}`;
+    const doing = `${this.doing} ${this.name}`;
     return html`<main>
       <h1 tabindex="-1">${preview ? `Before ${preview.name} comes in` : doing}</h1>
       ${preview ? this.renderPreview(preview) : this.renderProgress(doing)}
@@ -52,10 +53,14 @@ export class ImportScreen extends LitElement {
         <progress aria-label=${doing} max="100" value=${percent}></progress>
         <span>${percent}%</span>
       </p>
-      <p class="deeds"><button @click=${this.cancel}>Cancel</button></p>
+      ${this.doing === 'Opening' ? nothing : this.renderCancel()}`;
+  }
+
+  private renderCancel(): TemplateResult {
+    return html`<p class="deeds"><button @click=${this.cancel}>Cancel</button></p>
       <p class="soft">
         ${
-          this.comingIn
+          this.doing === 'Bringing in'
             ? 'Cancel takes all of it out of the notebook again.'
             : 'Until it is all read, nothing of it is in the notebook.'
         }

@@ -11,7 +11,7 @@ export type {
   SavedMark,
 } from './desk.ts';
 export { download } from './download.ts';
-export type { Reading, ReadingWatch } from './import-desk.ts';
+export type { Progress, Reading, ReadingWatch } from './import-desk.ts';
 export { readingOf } from './import-preview.ts';
 export { ownScript } from './own-script.ts';
 export { pagePace } from './page-pace.ts';

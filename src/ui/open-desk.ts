@@ -134,13 +134,18 @@ export class OpenDesk implements ReactiveController {
   }
 
   private async openFile(file: File): Promise<void> {
-    const job = await this.desk?.openFile(file);
+    const job = await this.importing.opening(file.name, (progress) =>
+      this.desk?.openFile(file, progress),
+    );
     if (job) await this.show(job);
     else await this.listJobs();
   }
 
   private async openKept(id: string): Promise<void> {
-    if (this.desk) await this.show(await this.desk.open(id));
+    const job = await this.importing.opening('the job', (progress) =>
+      this.desk?.open(id, progress),
+    );
+    if (job) await this.show(job);
   }
 
   private async show(job: OpenJob): Promise<void> {

@@ -11,8 +11,14 @@ export function pagePace(): Pace {
       end = performance.now() + SLICE;
     },
     isOver: () => performance.now() >= end,
+    // A timer set by a timer waits for 4 ms, which is half as long as the work itself.
     later(step) {
-      setTimeout(step);
+      const { port1, port2 } = new MessageChannel();
+      port1.onmessage = () => {
+        port1.close();
+        step();
+      };
+      port2.postMessage(0);
     },
   };
 }

@@ -23,7 +23,7 @@ export class BookWork {
   private isWaiting = false;
   /** Who waits until nothing is left. */
   private readonly waiters = new Set<{
-    readonly heard: (share: number) => void;
+    readonly heard: ((share: number) => void) | undefined;
     readonly resolve: () => void;
   }>();
   /** Whether stops or asks from before were given out since the change. */
@@ -45,7 +45,7 @@ export class BookWork {
     this.notebook = notebook;
     this.pace = pace;
     this.hear = hear;
-    this.rest = this.steps(true);
+    this.rest = this.steps(pace === undefined);
   }
 
   stops(): readonly Stop[] {
@@ -76,7 +76,7 @@ export class BookWork {
   }
 
   /** Resolves once nothing is left; without a pace that is at once. */
-  worked(heard: (share: number) => void): Promise<void> {
+  worked(heard?: (share: number) => void): Promise<void> {
     if (!this.pace) this.finish();
     if (!this.rest) return Promise.resolve();
     this.goOnLater();
@@ -133,7 +133,7 @@ export class BookWork {
       this.isWaiting = false;
       if (!this.rest) return;
       const isDone = this.slice(pace);
-      for (const { heard } of this.waiters) heard(this.engineNow().share);
+      for (const { heard } of this.waiters) heard?.(this.engineNow().share);
       if (!isDone) this.goOnLater();
       else if (this.gaveOld) this.tell(new Set());
     });
@@ -144,7 +144,7 @@ export class BookWork {
   }
 
   private settle(cells: Set<string>, pace: Pace | undefined): boolean {
-    const { changed, isDone } = this.engineNow().settle(pace && (() => pace.isOver()));
+    const { changed, isDone } = this.engineNow().settle(pace?.isOver);
     for (const [column, rows] of changed) this.nameCells(column, rows, cells);
     return isDone;
   }

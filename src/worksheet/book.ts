@@ -46,10 +46,11 @@ export class Book implements BookView {
     | { readonly engine: Engine; readonly version: number; readonly lists: readonly CutList[] }
     | undefined;
 
-  /** `pace` lets a page draw while a long job is worked out. */
+  /** `pace` lets a page draw while a long job is worked out; until it is `worked`, cells are missing. */
   constructor(notebook: Notebook, pace?: Pace) {
     this.notebook = notebook;
-    this.engine = new Engine(definitionsOf(notebook.document.own), notebook);
+    pace?.begin();
+    this.engine = new Engine(definitionsOf(notebook.document.own), notebook, pace?.isOver);
     this.rows = new RowDeeds(notebook, () => this.engine);
     this.own = new OwnDeeds(notebook, () => this.engine);
     this.whatIf = new WhatIf(notebook, this, openBook);
@@ -96,7 +97,7 @@ export class Book implements BookView {
   }
 
   /** Waits until all is worked out, a slice at a time; hears how far that has come, from 0 to 1. */
-  worked(heard: (share: number) => void): Promise<void> {
+  worked(heard?: (share: number) => void): Promise<void> {
     return this.work.worked(heard);
   }
 

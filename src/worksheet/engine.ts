@@ -58,7 +58,8 @@ export class Engine {
   revision = 0;
   private readonly notebook: Notebook;
 
-  constructor(definitions: Definitions, notebook: Notebook) {
+  /** Works all of it out, or what of it comes before time is over; `settle` goes on from there. */
+  constructor(definitions: Definitions, notebook: Notebook, isOver?: () => boolean) {
     this.notebook = notebook;
     this.definitions = definitions;
     this.models = buildModels(
@@ -70,7 +71,7 @@ export class Engine {
       for (const band of sheet.bands) this.wireBand(sheet, band);
       this.wireRules(sheet);
     }
-    this.settle();
+    this.settle(isOver);
   }
 
   /**

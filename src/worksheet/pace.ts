@@ -3,7 +3,7 @@ export interface Pace {
   /** Begins a slice of work. */
   begin(): void;
   /** Whether the slice has taken long enough. */
-  isOver(): boolean;
+  readonly isOver: () => boolean;
   /** Goes on once the page has drawn. */
   later(step: () => void): void;
 }

@@ -37,6 +37,22 @@ describe('a book that is worked out a slice at a time', () => {
     );
   });
 
+  it('is opened a slice at a time, and then as one opened at one go', async () => {
+    const waiting: (() => void)[] = [];
+    const book = openBook(runOfPosts(POSTS), {
+      begin: () => undefined,
+      isOver: impatient(),
+      later: (step) => waiting.push(step),
+    });
+    const shares: number[] = [];
+    const worked = book.worked((share) => shares.push(share));
+    for (let step = waiting.shift(); step; step = waiting.shift()) step();
+    await worked;
+    expect(shares.length).toBeGreaterThan(10);
+    expect(shares).toEqual(shares.toSorted((a, b) => a - b));
+    expect(seen(book)).toEqual(seen(openBook(runOfPosts(POSTS))));
+  });
+
   it('gives the stops from before until it is done, and says when it is', () => {
     const waiting: (() => void)[] = [];
     const book = openBook(runOfPosts(POSTS), {

@@ -35,6 +35,16 @@ describe('<bp-import> while a file is read', () => {
   });
 });
 
+describe('<bp-import> while a long job is opened', () => {
+  it('says so, and offers no way to take out of a notebook what never came in', async () => {
+    screen = await onPage('bp-import', { name: 'the job', doing: 'Opening', share: 0.2 });
+    expect(words(inside(screen, 'h1'))).toBe('Opening the job');
+    expect(words(inside(screen, '.progress'))).toBe('20%');
+    expect(screen.shadowRoot?.querySelector('button')).toBeNull();
+    expect(await barriers(screen)).toEqual([]);
+  });
+});
+
 describe('<bp-import> with a file that was read', () => {
   beforeEach(async () => {
     screen = await onPage('bp-import', { name: 'run.csv', preview: previewOf({}) });
