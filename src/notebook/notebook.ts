@@ -27,6 +27,7 @@ export class Notebook {
   /** Ends every new row's id, so that rows added in two windows at once stay two. */
   rowMark = '';
   private locked: (() => void) | undefined;
+  private begun: { readonly label: string; readonly act: () => void } | undefined;
   private held: { readonly act: Step; readonly made: readonly Change[] }[] | undefined;
   /** Kept once no acts are held back. */
   free = Promise.resolve();
@@ -47,7 +48,9 @@ export class Notebook {
    * both are kept as a clash.
    */
   do(label: string, changes: readonly Change[]): void {
-    if (changes.length === 0 || this.isLocked()) return;
+    if (changes.length === 0) return;
+    this.finishBegun();
+    if (this.isLocked()) return;
     const made = changes.flatMap((change) => {
       if (placeOf(change)) return this.settleAll([change]);
       apply(this.document, change, this.places);
@@ -63,6 +66,7 @@ export class Notebook {
 
   /** Takes the last act back. */
   undo(): void {
+    this.finishBegun();
     if (this.done.length === 0 || this.held || this.isLocked()) return;
     const step = this.done.pop();
     if (!step) return;
@@ -73,6 +77,7 @@ export class Notebook {
 
   /** Does again what was last taken back. */
   redo(): void {
+    this.finishBegun();
     if (this.undone.length === 0 || this.held || this.isLocked()) return;
     const step = this.undone.pop();
     if (!step) return;
@@ -85,9 +90,30 @@ export class Notebook {
    * back, and where they meet an entry they did not know of, both are kept as a clash.
    */
   take(changes: readonly Change[]): readonly Change[] {
+    this.finishBegun();
     const made = this.settleAll(changes);
     this.tell(made);
     return made;
+  }
+
+  /**
+   * Begins an act that takes a while to make out. It is done when the caller says so, and sooner where anything else
+   * happens to the notebook: acts stay in the order in which they were begun.
+   */
+  begin(label: string, act: () => void): () => void {
+    this.finishBegun();
+    const begun = { label, act };
+    this.begun = begun;
+    return () => {
+      if (this.begun === begun) this.finishBegun();
+    };
+  }
+
+  /** Does at once what was begun. */
+  finishBegun(): void {
+    const { begun } = this;
+    this.begun = undefined;
+    begun?.act();
   }
 
   /** Takes back, exactly, what was just made. */
@@ -106,6 +132,7 @@ export class Notebook {
 
   /** Holds back what is done from now on, until it is kept or dropped; undo and redo wait for that. */
   hold(): Held {
+    this.finishBegun();
     const [done, undone] = [[...this.done], [...this.undone]];
     const sheets = new Set(this.document.sheets.keys());
     const held: NonNullable<Notebook['held']> = [];
@@ -141,7 +168,7 @@ export class Notebook {
 
   /** What undo would take back, in words. */
   get undoLabel(): string | undefined {
-    return this.done.at(-1)?.label;
+    return this.begun?.label ?? this.done.at(-1)?.label;
   }
 
   /** What redo would do again, in words. */

@@ -101,6 +101,7 @@ export class LiveNotebook {
 
   /** Writes what waits; the promise is kept once nothing does, or the browser refused. */
   write(isEvenEmpty = false): Promise<void> {
+    this.notebook.finishBegun();
     if (isEvenEmpty) this.isWanted = true;
     this.pumping ??= this.next(() => this.pump());
     return this.pumping;
@@ -219,6 +220,7 @@ export class LiveNotebook {
   private merge(records: readonly ActRecord[]): void {
     const news = records.filter(({ number }) => number > this.known);
     if (news.length === 0) return;
+    this.notebook.finishBegun();
     for (const { made } of [...this.waiting].reverse()) this.notebook.unmake(made);
     if (this.waiting.length > 0) this.notebook.clashes.reset(this.standing);
     this.known = replay(this.notebook, this.known, news).last;
@@ -244,6 +246,7 @@ export class LiveNotebook {
   }
 
   private beforeWaiting(): Snapshot {
+    this.notebook.finishBegun();
     for (const { made } of [...this.waiting].reverse()) this.notebook.unmake(made);
     const snapshot = this.snapshot();
     for (const one of this.waiting) one.made = this.notebook.take(one.act.changes);

@@ -92,6 +92,7 @@ export class GridHand implements ReactiveController, Record<Deed, () => void> {
   }
 
   typeOver(): void {
+    this.grid.book?.rows.finishLong();
     if (this.column?.entered) this.begin('');
   }
 
@@ -106,6 +107,7 @@ export class GridHand implements ReactiveController, Record<Deed, () => void> {
   }
 
   edit(): void {
+    this.grid.book?.rows.finishLong();
     const { cell, column } = this;
     if (!column?.entered) return;
     // A list opens on what the cell says, though a formula may have said it.

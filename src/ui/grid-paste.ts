@@ -57,9 +57,14 @@ export class GridPaste {
     if (!book || !view || choice === 'leave') return;
     const added = choice === 'with rows' ? plan.added : [];
     const cells = choice === 'with rows' ? plan.cells.withRows : plan.cells.here;
-    book.rows.put(`paste ${counted(cells, 'cell')}`, view.id, undefined, added, plan.entries);
-    const left = plan.rows.reduce((sum, { length }) => sum + length, 0) - cells;
-    const rest = left === 0 ? '' : ` ${counted(left, 'cell')} had no place to go here.`;
-    send(this.grid, 'say', `${counted(cells, 'cell') || 'No cell'} pasted.${rest}`);
+    const words = counted(cells, 'cell') || 'No cell';
+    let isDone = false;
+    book.rows.putLong(`paste ${words}`, view.id, added, plan.entries, () => {
+      isDone = true;
+      const left = plan.rows.reduce((sum, { length }) => sum + length, 0) - cells;
+      const rest = left === 0 ? '' : ` ${counted(left, 'cell')} had no place to go here.`;
+      send(this.grid, 'say', `${words} pasted.${rest}`);
+    });
+    if (!isDone) send(this.grid, 'say', `Pasting ${words} …`);
   }
 }

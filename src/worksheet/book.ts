@@ -51,7 +51,7 @@ export class Book implements BookView {
     this.notebook = notebook;
     pace?.begin();
     this.engine = new Engine(definitionsOf(notebook.document.own), notebook, pace?.isOver);
-    this.rows = new RowDeeds(notebook, () => this.engine);
+    this.rows = new RowDeeds(notebook, () => this.engine, pace);
     this.own = new OwnDeeds(notebook, () => this.engine);
     this.whatIf = new WhatIf(notebook, this, openBook);
     this.clashes = new Clashes(
@@ -103,6 +103,7 @@ export class Book implements BookView {
 
   /** Works out all that a page left for later, before what stands here is given out. */
   finish(): void {
+    this.notebook.finishBegun();
     this.work.finish();
   }
 
@@ -138,6 +139,7 @@ export class Book implements BookView {
   }
 
   type(sheet: string, row: string, column: string, text: string, seen?: string): void {
+    this.notebook.finishBegun();
     const label = this.labelFor(sheet, row, column);
     const isGone = this.sheet(sheet)?.growable === true && !this.notebook.row(sheet, row);
     if (seen !== undefined && isGone) {
@@ -150,6 +152,7 @@ export class Book implements BookView {
   }
 
   typeAll(label: string, entries: readonly Entry[]): void {
+    this.notebook.finishBegun();
     this.notebook.do(label, typingChanges(entries, this.engine, this.notebook));
   }
 

@@ -1,15 +1,22 @@
 import type { Change, Notebook, Row } from '../notebook/index.ts';
 import type { Engine } from './engine.ts';
+import type { Pace } from './pace.ts';
 import { runOn } from './run-on.ts';
-import { typedCells, typingChanges } from './typing.ts';
+import { KeptTexts, typedCells, typingChanges } from './typing.ts';
 import type { Entry, RowParts } from './view.ts';
+
+/** Entries read at one go. */
+const AT_A_TIME = 50;
 
 /** Rows put in, doubled, moved and taken out; each act is one undo step. */
 export class RowDeeds implements RowParts {
   private readonly notebook: Notebook;
   private readonly engineNow: () => Engine;
 
-  constructor(notebook: Notebook, engineNow: () => Engine) {
+  private readonly pace: Pace | undefined;
+
+  constructor(notebook: Notebook, engineNow: () => Engine, pace?: Pace) {
+    this.pace = pace;
     this.notebook = notebook;
     this.engineNow = engineNow;
   }
@@ -20,14 +27,16 @@ export class RowDeeds implements RowParts {
     before: string | undefined,
     rows: readonly ReadonlyMap<string, string>[],
     entries: readonly Entry[] = [],
+    texts = new KeptTexts(),
   ): readonly string[] {
+    this.notebook.finishBegun();
     const ids = this.notebook.freshIds(rows.length);
     const at = this.placeBefore(sheet, before);
-    const typed = typingChanges(entries, this.engineNow(), this.notebook);
+    const typed = typingChanges(entries, this.engineNow(), this.notebook, texts);
     const added = rows.map((cells, place): Row => {
       return {
         id: ids[place] ?? '',
-        cells: typedCells(sheet, cells, this.engineNow(), this.notebook),
+        cells: typedCells(sheet, cells, this.engineNow(), this.notebook, texts),
       };
     });
     this.notebook.do(label, [
@@ -37,7 +46,58 @@ export class RowDeeds implements RowParts {
     return ids;
   }
 
+  putLong(
+    label: string,
+    sheet: string,
+    rows: readonly ReadonlyMap<string, string>[],
+    entries: readonly Entry[],
+    done: () => void,
+  ): void {
+    const { notebook, pace } = this;
+    const texts = new KeptTexts();
+    const steps = this.readAhead(sheet, rows, entries, texts);
+    const finish = notebook.begin(label, () => {
+      this.put(label, sheet, undefined, rows, entries, texts);
+      done();
+    });
+    const goOn = (): void => {
+      pace?.begin();
+      while (steps.next().done !== true) {
+        if (pace?.isOver() !== true) continue;
+        pace.later(goOn);
+        return;
+      }
+      finish();
+    };
+    goOn();
+  }
+
+  finishLong(): void {
+    this.notebook.finishBegun();
+  }
+
+  /** Works out the texts that a paste would keep, some at a time. */
+  private *readAhead(
+    sheet: string,
+    rows: readonly ReadonlyMap<string, string>[],
+    entries: readonly Entry[],
+    texts: KeptTexts,
+  ): Generator<undefined> {
+    for (let at = 0; at < entries.length; at += AT_A_TIME) {
+      for (const entry of entries.slice(at, at + AT_A_TIME)) {
+        const model = this.engineNow().models.get(entry.sheet)?.bands[0]?.columns.get(entry.column);
+        if (model?.entry) texts.of(entry.text, model, this.notebook);
+      }
+      yield;
+    }
+    for (const cells of rows) {
+      typedCells(sheet, cells, this.engineNow(), this.notebook, texts);
+      yield;
+    }
+  }
+
   double(label: string, sheet: string, rows: readonly string[]): readonly string[] {
+    this.notebook.finishBegun();
     const ids = this.notebook.freshIds(rows.length);
     const key = this.keyOf(sheet);
     const changes = this.withFollowers(sheet).flatMap((id): readonly Change[] => {
@@ -58,6 +118,7 @@ export class RowDeeds implements RowParts {
   }
 
   move(label: string, sheet: string, rows: readonly string[], before: string | undefined): void {
+    this.notebook.finishBegun();
     const moving = new Set(rows);
     const all = this.notebook.rows(sheet);
     const rest = all.filter(({ id }) => !moving.has(id));
@@ -73,6 +134,7 @@ export class RowDeeds implements RowParts {
   }
 
   remove(label: string, sheet: string, rows: readonly string[]): void {
+    this.notebook.finishBegun();
     // What was typed for them on sheets that follow goes with them.
     const changes = this.withFollowers(sheet).flatMap((id) => this.takenOut(id, rows));
     this.notebook.do(label, changes);

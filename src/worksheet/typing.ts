@@ -5,11 +5,30 @@ import type { ColumnModel } from './model.ts';
 import { shownUnit } from './shown.ts';
 import type { Entry } from './view.ts';
 
+/** Texts as they are kept: a long paste has them worked out before it is done. */
+export class KeptTexts {
+  private readonly known = new Map<ColumnModel, Map<string, string>>();
+
+  /** The text to keep: as typed, and with the unit of its column where a bare number took it, so that it never changes meaning. */
+  of(text: string, model: ColumnModel, { document }: Notebook): string {
+    const unit = shownUnit(model.definition, document);
+    const typed = text.trim();
+    if (unit === '' || typed === '') return typed;
+    const known = this.known.get(model) ?? new Map<string, string>();
+    this.known.set(model, known);
+    const key = `${unit} ${typed}`;
+    const kept = known.get(key) ?? withUnit(typed, unit, model);
+    known.set(key, kept);
+    return kept;
+  }
+}
+
 /** The changes that type some entries, as a person would. Entries that change nothing make no change. */
 export function typingChanges(
   entries: readonly Entry[],
   engine: Engine,
   notebook: Notebook,
+  texts = new KeptTexts(),
 ): readonly Change[] {
   const changes: Change[] = [];
   const addedRows = new Map<string, Row>();
@@ -17,7 +36,7 @@ export function typingChanges(
   for (const { sheet, row, column, text } of entries) {
     const model = engine.models.get(sheet)?.bands[0]?.columns.get(column);
     if (!model?.entry) continue;
-    const after = withUnit(text, model, notebook);
+    const after = texts.of(text, model, notebook);
     if (sheet === 'job') {
       // A job input that is cleared is blank; one never touched has its starting value.
       const before = notebook.document.inputs.get(column);
@@ -49,22 +68,19 @@ export function typedCells(
   cells: ReadonlyMap<string, string>,
   engine: Engine,
   notebook: Notebook,
+  texts: KeptTexts,
 ): Map<string, string> {
   const columns = engine.models.get(sheet)?.bands[0]?.columns;
   const typed = new Map<string, string>();
   for (const [column, text] of cells) {
     const model = columns?.get(column);
-    const kept = model?.entry ? withUnit(text, model, notebook) : '';
+    const kept = model?.entry ? texts.of(text, model, notebook) : '';
     if (kept !== '') typed.set(column, kept);
   }
   return typed;
 }
 
-/** The text to keep: as typed, and with the unit of its column where a bare number took it, so that it never changes meaning. */
-function withUnit(text: string, { kind, definition }: ColumnModel, notebook: Notebook): string {
-  const unit = shownUnit(definition, notebook.document);
-  const typed = text.trim();
-  if (unit === '' || typed === '') return typed;
+function withUnit(typed: string, unit: string, { kind }: ColumnModel): string {
   const read = readCell(typed, kind, unit);
   if (!isReading(read) || read.unitAssumed !== true) return typed;
   const written = `${typed} ${unit}`;

@@ -174,6 +174,19 @@ export interface RowParts {
     rows: readonly ReadonlyMap<string, string>[],
     entries?: readonly Entry[],
   ): readonly string[];
+  /**
+   * The same for many entries, rows put last: they are read a slice at a time, then all is done at once. Whatever else is
+   * done before that comes after it, as it was begun.
+   */
+  putLong(
+    label: string,
+    sheet: string,
+    rows: readonly ReadonlyMap<string, string>[],
+    entries: readonly Entry[],
+    done: () => void,
+  ): void;
+  /** Does at once what was begun so, before somebody types over what they have not seen yet. */
+  finishLong(): void;
   /** Copies of rows behind the last of them, without their names; their ids. */
   double(label: string, sheet: string, rows: readonly string[]): readonly string[];
   /** Moves rows before another, or to the end. */

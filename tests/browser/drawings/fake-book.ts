@@ -98,7 +98,15 @@ export function fakeBook(sheets: Readonly<Record<string, FakeRows>>, parts: Part
     type: unused,
     typeAll: unused,
     answer: unused,
-    rows: { put: unused, double: unused, move: unused, remove: unused, runOn: unused },
+    rows: {
+      put: unused,
+      putLong: unused,
+      finishLong: unused,
+      double: unused,
+      move: unused,
+      remove: unused,
+      runOn: unused,
+    },
     get own() {
       return unused();
     },

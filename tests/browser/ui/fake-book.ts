@@ -66,6 +66,11 @@ export class FakeBook implements BookView {
       this.typeAll(label, [...entries, ...typed]);
       return ids;
     },
+    putLong(label, sheet, rows, entries, done) {
+      this.put(label, sheet, undefined, rows, entries);
+      done();
+    },
+    finishLong: () => undefined,
     double: engineNeeded,
     move: engineNeeded,
     // Rows without an engine are numbered by their place.
