@@ -58,13 +58,13 @@ export class GridPaste {
     const added = choice === 'with rows' ? plan.added : [];
     const cells = choice === 'with rows' ? plan.cells.withRows : plan.cells.here;
     const words = counted(cells, 'cell') || 'No cell';
-    let isDone = false;
+    const came = { isDone: false };
     book.rows.putLong(`paste ${words}`, view.id, added, plan.entries, () => {
-      isDone = true;
+      came.isDone = true;
       const left = plan.rows.reduce((sum, { length }) => sum + length, 0) - cells;
       const rest = left === 0 ? '' : ` ${counted(left, 'cell')} had no place to go here.`;
       send(this.grid, 'say', `${words} pasted.${rest}`);
     });
-    if (!isDone) send(this.grid, 'say', `Pasting ${words} …`);
+    if (!came.isDone) send(this.grid, 'say', `Pasting ${words} …`);
   }
 }
