@@ -48,7 +48,7 @@ export function* parseSteps(text: string): Steps<unknown> {
     } while (goOver(','));
     if (!goOver(close)) throw new SyntaxError('JSON');
     // So that a part called `__proto__` is a part like any other.
-    return isList ? items : (Object.fromEntries(items as [string, unknown][]));
+    return isList ? items : Object.fromEntries(items as [string, unknown][]);
   }
 
   const value = yield* valueAt(0);
