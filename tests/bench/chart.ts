@@ -1,23 +1,33 @@
-import type { Curve } from './figure.ts';
+import { slope, type Curve } from './figure.ts';
 
-const WIDTH = 760;
-const HEIGHT = 420;
+const WIDTH = 860;
+const HEIGHT = 460;
 const LEFT = 70;
-const RIGHT = 250;
-const TOP = 44;
+const RIGHT = 300;
+const TOP = 48;
 const BOTTOM = 52;
-// Told apart by their dashes as well as by their inks.
-const INKS = [
-  '#2b5d8c',
-  '#b4511e',
-  '#3d3a35',
-  '#5d7a3a',
-  '#7a4b86',
-  '#8a6d1d',
-  '#44686b',
-  '#9b3150',
-];
 const DASHES = ['', '7 4', '2 4', '10 3 2 3'];
+
+/** What is drawn with, on a light page and on a dark one. */
+const PAPER = { light: '#fbf8f1', dark: '#1d1f21' };
+const TEXT = { light: '#3d3a35', dark: '#e6e1d6' };
+const RULE = { light: '#d8d2c4', dark: '#3b3e41' };
+const FRAME = { light: '#a3441a', dark: '#f0a47c' };
+// Told apart by their dashes and names as well as by their inks.
+const INKS = {
+  light: ['#2b5d8c', '#a84a1a', '#3d3a35', '#4c6a2c', '#7a4b86', '#7a5f12', '#2f666a', '#9b3150'],
+  dark: ['#8cc0f0', '#f0a070', '#e6e1d6', '#a9cf7e', '#d3a4e0', '#dfc069', '#82cbd0', '#f396b0'],
+};
+
+function style(scheme: 'light' | 'dark'): string {
+  const inks = INKS[scheme].map(
+    (ink, at) => `.c${String(at)}{stroke:${ink}}text.c${String(at)}{fill:${ink};stroke:none}`,
+  );
+  return (
+    `text{fill:${TEXT[scheme]}}.paper{fill:${PAPER[scheme]}}.rule{stroke:${RULE[scheme]}}` +
+    `.frame{stroke:${FRAME[scheme]}}text.frame{fill:${FRAME[scheme]};stroke:${PAPER[scheme]}}${inks.join('')}`
+  );
+}
 
 /** Cost against the number of posts, both axes logarithmic, as an SVG that needs nothing else. */
 export function chart(curves: readonly Curve[], title: string): string {
@@ -37,18 +47,22 @@ export function chart(curves: readonly Curve[], title: string): string {
     return `<line x1="${px(LEFT)}" x2="${px(WIDTH - RIGHT)}" y1="${px(y(ms))}" y2="${px(y(ms))}" class="rule"/><text x="${px(LEFT - 8)}" y="${px(y(ms) + 4)}" text-anchor="end">${timeLabel(ms)}</text>`;
   });
   // A frame is what a person notices.
-  const frame = `<line x1="${px(LEFT)}" x2="${px(WIDTH - RIGHT)}" y1="${px(y(1000 / 60))}" y2="${px(y(1000 / 60))}" class="frame"/><text x="${px(LEFT + 6)}" y="${px(y(1000 / 60) - 5)}">one frame</text>`;
+  const frame = `<line x1="${px(LEFT)}" x2="${px(WIDTH - RIGHT)}" y1="${px(y(1000 / 60))}" y2="${px(y(1000 / 60))}" class="frame" stroke-dasharray="1 3"/><text x="${px(LEFT + 6)}" y="${px(y(1000 / 60) - 5)}" class="frame" stroke-width="4" paint-order="stroke">one frame of the screen</text>`;
   const ends = apart(curves.map((curve) => y(curve.points.at(-1)?.[1] ?? 1)));
   const lines = curves.map((curve, at) => {
-    const ink = INKS[at % INKS.length] ?? '#000';
+    const ink = `c${String(at % INKS.light.length)}`;
     const dash = DASHES[Math.floor(at / 2) % DASHES.length] ?? '';
     const path = curve.points.map(([posts, ms]) => `${px(x(posts))},${px(y(ms))}`).join(' ');
-    return `<polyline points="${path}" fill="none" stroke="${ink}" stroke-width="2.2" stroke-dasharray="${dash}"/><text x="${px(WIDTH - RIGHT + 10)}" y="${px((ends[at] ?? 0) + 4)}" fill="${ink}">${curve.name}</text>`;
+    const last = curve.points.at(-1);
+    const [endX, endY] = last ? [x(last[0]), y(last[1])] : [0, 0];
+    const [nameX, nameY] = [WIDTH - RIGHT + 26, ends[at] ?? 0];
+    return `<polyline points="${path}" fill="none" class="${ink}" stroke-width="2.2" stroke-dasharray="${dash}"/><path d="M${px(endX + 3)} ${px(endY)}L${px(nameX - 4)} ${px(nameY)}" class="${ink}" stroke-width="0.8"/><text x="${px(nameX)}" y="${px(nameY + 4)}" class="${ink}">${curve.name}: ${slope(curve).toFixed(2)}</text>`;
   });
   return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${String(WIDTH)} ${String(HEIGHT)}" role="img" aria-label="${title}">
-<style>text{font:13px sans-serif;fill:#3d3a35}.rule{stroke:#d8d2c4}.frame{stroke:#b4511e;stroke-dasharray:1 3}</style>
-<rect width="100%" height="100%" fill="#fbf8f1"/>
-<text x="${px(LEFT)}" y="24" style="font-weight:600">${title}</text>
+<style>text{font:13px sans-serif}${style('light')}@media (prefers-color-scheme:dark){${style('dark')}}</style>
+<rect width="100%" height="100%" class="paper"/>
+<text x="${px(LEFT)}" y="26" style="font-weight:600">${title}</text>
+<text x="${px(WIDTH - RIGHT + 26)}" y="26">slope: 1 grows in step, 0 not at all</text>
 ${[...across, ...up, frame, ...lines].join('\n')}
 <text x="${px((LEFT + WIDTH - RIGHT) / 2)}" y="${px(HEIGHT - 12)}" text-anchor="middle">posts</text>
 </svg>
@@ -75,7 +89,7 @@ function apart(places: readonly number[]): readonly number[] {
   const moved = [...places];
   let last = -Infinity;
   for (const at of order) {
-    last = Math.max(places[at] ?? 0, last + 16);
+    last = Math.max(places[at] ?? 0, last + 17);
     moved[at] = last;
   }
   return moved;

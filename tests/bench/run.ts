@@ -1,6 +1,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { cpus } from 'node:os';
 import { join } from 'node:path';
+import { format } from 'prettier';
 import { onThePage } from './browser/page.ts';
 import { chart } from './chart.ts';
 import type { Findings } from './figure.ts';
@@ -39,19 +40,24 @@ const parts: Readonly<Record<string, () => Findings | Promise<Findings>>> = isQu
 const found: Findings[] = [];
 const missing: string[] = [];
 const began = performance.now();
+const spent: Record<string, number> = {};
 for (const [name, measure] of Object.entries(parts)) {
+  const start = performance.now();
   try {
     found.push(await measure());
   } catch (error) {
     // What can't be measured is said, and leaves the rest of the run standing.
     missing.push(`${name}: ${error instanceof Error ? error.message : String(error)}`);
   }
+  spent[name] = Math.round((performance.now() - start) / 1000);
 }
 const seconds = Math.round((performance.now() - began) / 1000);
 const figures = found.flatMap((each) => each.figures);
 const curves = found.flatMap((each) => each.curves);
 
 say(table(figures));
+const each = Object.entries(spent).map(([name, took]) => `${name} ${String(took)} s`);
+say(`\nTook ${String(seconds)} s: ${each.join(', ')}`);
 for (const words of missing) say(`Not measured: ${words}`);
 if (isQuick) {
   const wrong = slips(figures);
@@ -61,8 +67,10 @@ if (isQuick) {
   say(`\nHow each was measured\n${methods(figures)}`);
   mkdirSync(RESULTS, { recursive: true });
   const machine = { node: process.version, processors: cpus().length, model: cpus()[0]?.model };
-  const results = { machine, seconds, missing, figures, curves };
-  writeFileSync(join(RESULTS, 'bench.json'), `${JSON.stringify(results, undefined, 2)}\n`);
+  const results = { machine, seconds, spent, missing, figures, curves };
+  // As everything that is kept here is written.
+  const text = await format(JSON.stringify(results), { parser: 'json', printWidth: 100 });
+  writeFileSync(join(RESULTS, 'bench.json'), text);
   writeFileSync(
     join(RESULTS, 'growth.svg'),
     chart(curves, 'What a change costs, by the number of posts'),

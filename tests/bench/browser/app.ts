@@ -69,8 +69,11 @@ export async function cleanPage({ browser }: App, watch?: () => void): Promise<P
     await page.addInitScript(watch);
     await page.addInitScript(watchStore);
     page.on('worker', (thread) => {
-      if (thread.url().includes('writing-thread'))
-        void thread.evaluate(`globalThis.__name = (named) => named; (${watchStore.toString()})()`);
+      if (!thread.url().includes('writing-thread')) return;
+      // A page that is left at once takes its thread with it, and there is nothing to note.
+      thread
+        .evaluate(`globalThis.__name = (named) => named; (${watchStore.toString()})()`)
+        .catch(() => undefined);
     });
   }
   return page;

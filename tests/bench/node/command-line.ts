@@ -5,6 +5,8 @@ import { inTime, told, type Findings } from '../figure.ts';
 import { processTimes } from '../processes.ts';
 import { siteFile } from '../site-file.ts';
 
+const ROUNDS = 3;
+
 /** A take-off of a 40-post file from the command line, the whole process. */
 export function commandLine(): Findings {
   const folder = mkdtempSync(join(tmpdir(), 'backplumb-'));
@@ -18,7 +20,7 @@ export function commandLine(): Findings {
       npm: ['npm', ['run', '-s', 'takeoff', '--', site]],
       npmNothing: ['npm', ['exec', '-c', 'true']],
     },
-    5,
+    ROUNDS,
   );
   rmSync(folder, { recursive: true, force: true });
   const about = { part: 'command line', size: '40 posts' };
@@ -31,7 +33,7 @@ export function commandLine(): Findings {
           what: 'takeoff, whole process',
           found: inTime(times.takeoff),
           against: `node -e 0 ${inTime(times.nothing)}`,
-          how: 'median of 5 processes each, in turn; the one file that npm ci leaves',
+          how: `median of ${String(ROUNDS)} processes each, in turn; the one file that npm ci leaves`,
         },
         times.takeoff / times.nothing,
       ),
@@ -51,7 +53,7 @@ export function commandLine(): Findings {
           what: 'the same as the README writes it',
           found: inTime(times.npm),
           against: `npm with nothing to do ${inTime(times.npmNothing)}`,
-          how: 'npm run -s takeoff, median of 5',
+          how: `npm run -s takeoff, median of ${String(ROUNDS)}`,
         },
         times.npm / times.npmNothing,
       ),

@@ -10,7 +10,6 @@ import { largeJob } from '../large-job.ts';
 export function openingWithoutPage(sizes: readonly number[]): Findings {
   const all = sizes.map((posts) => {
     const text = notebookFile(largeJob(posts).document);
-    const rounds = posts > 10_000 ? 2 : 5;
     const times = leastTimes(
       {
         open: () => {
@@ -18,7 +17,7 @@ export function openingWithoutPage(sizes: readonly number[]): Findings {
         },
         json: () => void JSON.parse(text),
       },
-      { rounds, atLeastMs: 1 },
+      { rounds: 3, atLeastMs: 1 },
     );
     return { posts, ...times };
   });
