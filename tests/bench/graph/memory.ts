@@ -1,13 +1,11 @@
 import type { Column } from '../../../src/graph/index.ts';
-import { Engine } from '../../../src/worksheet/engine.ts';
-import { definitionsOf } from '../../../src/worksheet/own.ts';
 import { atMost, inCount, told, type Findings } from '../figure.ts';
-import { largeJob } from '../large-job.ts';
+import { builtJob } from './built.ts';
 
 /** Memory a cell. Both sizes are built in one process, so that what they share cancels out. */
 export function memory(posts: number): Findings {
-  const few = built(100);
-  const many = built(posts);
+  const few = held(100);
+  const many = held(posts);
   const cells = many.cells - few.cells;
   const perCell = (many.bytes - few.bytes) / cells;
   const size = `${inCount(posts)} posts`;
@@ -39,20 +37,15 @@ export function memory(posts: number): Findings {
   };
 }
 
-interface Built {
+interface Held {
   readonly bytes: number;
   readonly cells: number;
   readonly computed: { readonly bytes: number; readonly count: number };
   readonly entered: { readonly bytes: number; readonly count: number };
 }
 
-function built(posts: number): Built {
-  const notebook = largeJob(posts);
-  // The notebook's own index of its rows is none of the graph's.
-  notebook.place('posts', 'r1');
-  const before = used();
-  const engine = new Engine(definitionsOf(notebook.document.own), notebook);
-  const bytes = used() - before;
+function held(posts: number): Held {
+  const { engine, bytes } = builtJob(posts);
   const columns = [...engine.owners];
   const entries = new Set(columns.flatMap(([, { model }]) => model?.entry ?? []));
   return {
@@ -69,12 +62,4 @@ function sizeOf(columns: readonly Column[]): { bytes: number; count: number } {
     bytes: many.reduce((sum, { values, states }) => sum + values.byteLength + states.byteLength, 0),
     count: many.reduce((sum, { rows }) => sum + rows.count, 0),
   };
-}
-
-function used(): number {
-  if (!globalThis.gc) throw new Error('Run the bench with --expose-gc.');
-  globalThis.gc();
-  globalThis.gc();
-  const { heapUsed, arrayBuffers } = process.memoryUsage();
-  return heapUsed + arrayBuffers;
 }

@@ -1,6 +1,5 @@
 import type { Column } from '../../../src/graph/index.ts';
-import { Engine } from '../../../src/worksheet/engine.ts';
-import { definitionsOf } from '../../../src/worksheet/own.ts';
+import type { Engine } from '../../../src/worksheet/engine.ts';
 import type { Notebook } from '../../../src/notebook/index.ts';
 import { leastTimes } from '../clock.ts';
 import {
@@ -14,7 +13,7 @@ import {
   type Figure,
   type Findings,
 } from '../figure.ts';
-import { largeJob } from '../large-job.ts';
+import { builtJob } from './built.ts';
 import { workedColumns, type WorkedColumn } from './columns.ts';
 import { mathjsCells } from './mathjs-cells.ts';
 import { signalSheet } from './signal-cells.ts';
@@ -115,8 +114,7 @@ function slopeFigure(curve: Curve): Figure {
 }
 
 function timesAt(posts: number): Times {
-  const notebook = largeJob(posts);
-  const engine = new Engine(definitionsOf(notebook.document.own), notebook);
+  const { notebook, engine } = builtJob(posts);
   const input = inputColumn(engine);
   const settle = settler(engine, notebook, input);
   const changed = new Set(settle().changed.keys());

@@ -1,11 +1,11 @@
 import { FollowingRows, GroupedRows, type Column } from '../../../src/graph/index.ts';
 import type { Notebook } from '../../../src/notebook/index.ts';
-import { Engine } from '../../../src/worksheet/engine.ts';
-import { definitionsOf } from '../../../src/worksheet/own.ts';
+import type { Engine } from '../../../src/worksheet/engine.ts';
 import { openBook } from '../../../src/worksheet/index.ts';
 import { quantile } from '../clock.ts';
 import { atMost, inCount, inTime, slope, told, type Curve, type Findings } from '../figure.ts';
 import { largeJob } from '../large-job.ts';
+import { builtJob } from './built.ts';
 
 /** What one reading costs at one size, in ms. */
 interface Times {
@@ -60,8 +60,7 @@ export function oneReading(sizes: readonly number[]): Findings {
 }
 
 function timesAt(posts: number): Times {
-  const notebook = largeJob(posts);
-  const engine = new Engine(definitionsOf(notebook.document.own), notebook);
+  const { notebook, engine } = builtJob(posts);
   const gathering = watchGathering(engine);
   const row = Math.floor(posts / 2);
   const totals: number[] = [];
