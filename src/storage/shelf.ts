@@ -84,7 +84,10 @@ export async function openShelf(
   { database = 'backplumb', format = FORMAT, startWriting }: ShelfPlace = {},
 ): Promise<Shelf> {
   // Looked at once it is cleared, and kept again before anybody types.
-  const store = openStore(database, () => void live?.notebook.write(true));
+  const store = openStore(database, () => {
+    writer.doubt();
+    void live?.notebook.write(true);
+  });
   const writer = new Writer(store, database, startWriting);
   const by = crypto.randomUUID().slice(0, 4);
   let live: { readonly id: string; readonly notebook: LiveNotebook } | undefined;

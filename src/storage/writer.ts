@@ -26,6 +26,7 @@ export class Writer {
   private readonly waiting = new Map<number, Waiting>();
   private readonly thread: Worker | undefined;
   private isReady = false;
+  private isDoubted = false;
   private asked = 0;
 
   constructor(store: UseStore, database: string, start: (() => Worker) | undefined) {
@@ -43,13 +44,21 @@ export class Writer {
   /** Adds acts to one notebook's journal: all of them, or none; rejects with what the browser refused it with. */
   append(appending: Appending): Promise<Appended> {
     const { thread, database } = this;
-    if (!thread || !this.isReady) return append(this.store, appending);
+    if (!thread || !this.isReady || this.isDoubted) {
+      this.isDoubted = false;
+      return append(this.store, appending);
+    }
     this.asked += 1;
     const number = this.asked;
     return new Promise((resolve, reject) => {
       this.waiting.set(number, { resolve, reject });
       thread.postMessage({ number, database, appending } satisfies WriterAsk);
     });
+  }
+
+  /** What is asked next is asked here: the page heard that the store is cleared, and the thread perhaps not yet. */
+  doubt(): void {
+    this.isDoubted = true;
   }
 
   /** Lets the thread go; what it had not answered is refused, and what is asked from now on is done here. */

@@ -100,6 +100,24 @@ describe('without such a thread', () => {
     expect(troubles).toEqual([expect.stringContaining('no room left')]);
   });
 
+  it('asks the store itself once it is cleared, whatever a thread says that has not heard so', async () => {
+    const cleared = vi.fn();
+    const shelf = await opened(
+      () =>
+        new StandIn(({ number }) =>
+          Promise.resolve({ say: 'appended', number, appended: { came: 'written' } }),
+        ),
+      { onCleared: cleared },
+    );
+    const oak = (await shelf.create('oak', notebook(), false)).notebook;
+    enter(oak, 'fence_height', '6 ft');
+    await shelf.flush();
+    indexedDB.deleteDatabase(database);
+    await vi.waitFor(() => {
+      expect(cleared).toHaveBeenCalledOnce();
+    });
+  });
+
   it('writes no act twice that a thread wrote before it ended without a word', async () => {
     const store = openStore(database);
     const said: boolean[] = [];
