@@ -48,6 +48,8 @@ export class ImportFlow {
         return reading;
       }
       if (turn !== this.turn) {
+        // It was put away before it began, so nobody waits for it.
+        reading.preview.catch(() => undefined);
         reading.cancel();
         return undefined;
       }

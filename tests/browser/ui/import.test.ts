@@ -2,7 +2,9 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import '../../../src/ui/import.ts';
 import type { ImportScreen } from '../../../src/ui/import.ts';
+import type { Desk } from '../../../src/ui/desk.ts';
 import type { Preview } from '../../../src/ui/import-desk.ts';
+import { ImportFlow } from '../../../src/ui/import-flow.ts';
 import { barriers, drawn, focused, inside, onPage, press, words } from './on-page.ts';
 
 let settled: string[];
@@ -32,6 +34,29 @@ describe('<bp-import> while a file is read', () => {
     screen.addEventListener('import-cancel', () => stopped.push('cancel'));
     await press('Tab', 'Enter');
     expect(stopped).toEqual(['cancel']);
+  });
+});
+
+describe('a file that is put away before its reading begins', () => {
+  it('is stopped without a word', async () => {
+    const complaints: unknown[] = [];
+    const hear = (event: PromiseRejectionEvent): void => {
+      event.preventDefault();
+      complaints.push(event.reason);
+    };
+    addEventListener('unhandledrejection', hear);
+    let stop: ((why: Error) => void) | undefined;
+    const preview = new Promise<Preview>((_, reject) => (stop = reject));
+    const reading = { preview, cancel: () => stop?.(new Error('Stopped.')) };
+    const flow = new ImportFlow(() => undefined);
+    const desk = { readSite: () => Promise.resolve(reading) } as unknown as Desk;
+    const started = flow.start(desk, new File([''], 'run.csv'), undefined);
+    flow.cancel();
+    expect(await started).toBeUndefined();
+    await new Promise((resolve) => setTimeout(resolve, 20));
+    removeEventListener('unhandledrejection', hear);
+    expect(complaints).toEqual([]);
+    await expect(preview).rejects.toThrow('Stopped.');
   });
 });
 
