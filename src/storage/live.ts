@@ -187,6 +187,7 @@ export class LiveNotebook {
     });
     switch (appended.came) {
       case 'written':
+        this.start = undefined;
         this.written(first, acts);
         return false;
       case 'late': {
@@ -213,7 +214,6 @@ export class LiveNotebook {
     this.waiting.splice(0, acts.length);
     this.known += acts.length;
     this.standing = this.notebook.clashes.all();
-    this.start = undefined;
     this.keeping.listeners.wrote(first, acts);
   }
 

@@ -100,6 +100,22 @@ describe('without such a thread', () => {
     expect(troubles).toEqual([expect.stringContaining('no room left')]);
   });
 
+  it('sends the whole notebook once, and then only acts', async () => {
+    const asked: WriterAsk[] = [];
+    const shelf = await opened(
+      () =>
+        new StandIn((one) => {
+          asked.push(one);
+          const { number } = one;
+          return Promise.resolve({ say: 'appended', number, appended: { came: 'written' } });
+        }),
+    );
+    const oak = (await shelf.create('oak', notebook(), true)).notebook;
+    enter(oak, 'fence_height', '6 ft');
+    await shelf.flush();
+    expect(asked.map(({ appending }) => [appending.start !== undefined, appending.acts.length])).toEqual([[true, 0], [false, 1]]); // prettier-ignore
+  });
+
   it('asks the store itself once it is cleared, whatever a thread says that has not heard so', async () => {
     const cleared = vi.fn();
     const shelf = await opened(
