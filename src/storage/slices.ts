@@ -11,10 +11,14 @@ export async function inSlices<T>(steps: Steps<T>): Promise<T> {
       const step = steps.next();
       if (step.done === true) return step.value;
     } while (performance.now() < end);
-    await new Promise((resolve) => {
+    await new Promise<void>((resolve) => {
       // A timer set by a timer waits for 4 ms.
       const { port1, port2 } = new MessageChannel();
-      port1.onmessage = resolve;
+      port1.onmessage = () => {
+        // Or the browser would keep both for as long as the page is open.
+        port1.close();
+        resolve();
+      };
       port2.postMessage(0);
     });
   }
