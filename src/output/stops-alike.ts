@@ -9,30 +9,35 @@ export interface SharedStop extends Stop {
   readonly rows: readonly Stop[];
 }
 
+const known = new WeakMap<readonly Stop[], readonly SharedStop[]>();
+
 /** Stops that say the same of several rows, said once. */
 export function stopsAlike(stops: readonly Stop[]): readonly SharedStop[] {
+  // A list of stops stays the same list until one of them changes, and on a long run has thousands.
+  const shared = known.get(stops) ?? sharedAmong(stops);
+  known.set(stops, shared);
+  return shared;
+}
+
+function sharedAmong(stops: readonly Stop[]): readonly SharedStop[] {
   const groups = new Map<string, Stop & { said: string; rows: Stop[] }>();
-  let [last, group]: [Stop | undefined, (Stop & { said: string; rows: Stop[] }) | undefined] = [
-    undefined,
-    undefined,
-  ];
   for (const stop of stops) {
-    // They come rule by rule, and on a long run by the thousand.
-    if (!group || !last || !saysTheSame(last, stop)) {
-      const said = `${stop.sheet} ${stop.level} ${stop.message} ${stop.source}`;
-      group = groups.get(said) ?? { ...stop, said, rows: [] };
-      groups.set(said, group);
-      last = stop;
-    }
+    const said = saidBy(stop);
+    let group = groups.get(said);
+    if (!group) groups.set(said, (group = { ...stop, said, rows: [] }));
     if (stop.row !== undefined && stop.sheet !== 'job') group.rows.push(stop);
   }
   return [...groups.values()];
 }
 
-function saysTheSame(a: Stop, b: Stop): boolean {
-  return (
-    a.message === b.message && a.level === b.level && a.source === b.source && a.sheet === b.sheet
-  );
+const saidKnown = new WeakMap<Stop, string>();
+
+// Most stops are those of before the change.
+function saidBy(stop: Stop): string {
+  let said = saidKnown.get(stop);
+  if (said === undefined)
+    saidKnown.set(stop, (said = `${stop.sheet} ${stop.level} ${stop.message} ${stop.source}`));
+  return said;
 }
 
 /** The rows of a stop in words: `hole 3, 4, 7 and 20 more`; blank for none. */

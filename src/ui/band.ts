@@ -49,7 +49,7 @@ export class Band extends LitElement {
   protected readonly follow = new FollowBook(this, () => this.book);
 
   protected override render() {
-    const stops = this.book?.stops().filter(({ level }) => level === 'stop') ?? [];
+    const stops = this.book?.stops({ level: 'stop' }) ?? [];
     const [first] = stops;
     if (!first) return nothing;
     const others = counted(stops.length - 1, 'other stop');

@@ -1,7 +1,7 @@
 import { LitElement, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
-import type { BookView, ChangedRows, ColumnView, SheetView } from '../worksheet/index.ts';
+import type { BookView, ChangedRows, ColumnView, SheetView, Stop } from '../worksheet/index.ts';
 import { cellStyles } from './cell.ts';
 import { ColumnHabits } from './column-habits.ts';
 import { FollowBook } from './follow-book.ts';
@@ -291,10 +291,7 @@ export class Grid extends LitElement implements GridHost, MenuGrid {
   /** What has to be looked for in many rows, found out once a change. */
   private lookAround(version: number): Known {
     const { view, more } = this;
-    const stops = this.book?.stops() ?? [];
-    const here = stops.flatMap(({ sheet, row, level }) =>
-      sheet === view?.id && level === 'stop' && row !== undefined ? [row] : [],
-    );
+    const stops = this.book?.stops({ level: 'stop', sheet: view?.id ?? '' }) ?? [];
     const all = view?.columns ?? [];
     const first = view ? shownColumns(view, false) : [];
     return {
@@ -302,7 +299,8 @@ export class Grid extends LitElement implements GridHost, MenuGrid {
       more,
       columns: more ? all : first,
       hidden: all.length - first.length,
-      stopped: new Set(here),
+      stops,
+      stopped: this.known?.stops === stops ? this.known.stopped : rowsOf(stops),
     };
   }
 
@@ -332,6 +330,10 @@ export class Grid extends LitElement implements GridHost, MenuGrid {
 
 const NONE: ReadonlySet<string> = new Set();
 
+function rowsOf(stops: readonly Stop[]): ReadonlySet<string> {
+  return new Set(stops.flatMap(({ row }) => row ?? []));
+}
+
 function isSame<T>(some: readonly T[], others: readonly T[]): boolean {
   return some.length === others.length && some.every((one, at) => one === others[at]);
 }
@@ -342,6 +344,7 @@ interface Known {
   readonly more: boolean;
   readonly columns: readonly ColumnView[];
   readonly hidden: number;
+  readonly stops: readonly Stop[];
   /** Ids of the rows where a stop stands. */
   readonly stopped: ReadonlySet<string>;
 }

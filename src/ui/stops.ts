@@ -6,7 +6,7 @@ import { send, type Place } from './events.ts';
 import { FollowBook } from './follow-book.ts';
 import { setFractions } from './fraction.ts';
 import { base } from './tokens.ts';
-import { counted, stopsAt } from './waiting.ts';
+import { counted } from './waiting.ts';
 
 /** More cautions than this are folded away until asked for; stops never are. */
 const CAUTIONS_SHOWN = 2;
@@ -76,7 +76,7 @@ export class Stops extends LitElement {
   protected readonly follow = new FollowBook(this, () => this.book);
 
   protected override render() {
-    const stops = stopsAlike(stopsAt(this.book, this.sheet));
+    const stops = stopsAlike(this.book?.stops({ sheet: this.sheet }) ?? []);
     if (stops.length === 0) return nothing;
     const strong = stops.filter(({ level }) => level === 'stop').length;
     const shown = this.all ? stops : stops.slice(0, strong + CAUTIONS_SHOWN);

@@ -1,4 +1,4 @@
-import type { BookView, Stop } from '../worksheet/index.ts';
+import type { BookView } from '../worksheet/index.ts';
 
 /** How much waits at a sheet, and the words for it. */
 export interface Waiting {
@@ -12,21 +12,11 @@ export interface Waiting {
 /** What waits at a sheet. */
 export function waitingAt(book: BookView | undefined, sheet: string): Waiting {
   const asks = book?.asks().filter((ask) => ask.sheet === sheet).length ?? 0;
-  const here = stopsAt(book, sheet);
-  const stops = here.filter(({ level }) => level === 'stop').length;
-  const cautions = here.length - stops;
+  const stops = book?.stops({ level: 'stop', sheet }).length ?? 0;
+  const cautions = book?.stops({ level: 'caution', sheet }).length ?? 0;
   const strong = [counted(asks, 'ask'), counted(stops, 'stop')].filter((part) => part !== '');
   const words = strong.length > 0 ? strong.join(', ') : counted(cautions, 'caution');
   return { asks, stops, cautions, words };
-}
-
-/** The stops and cautions of a sheet, stops first. */
-export function stopsAt(book: BookView | undefined, sheet: string): readonly Stop[] {
-  const here = book?.stops().filter((stop) => stop.sheet === sheet) ?? [];
-  return [
-    ...here.filter(({ level }) => level === 'stop'),
-    ...here.filter(({ level }) => level === 'caution'),
-  ];
 }
 
 /** `3 asks`, `1 ask`, `9,988 rows`, or blank for none. */

@@ -4,9 +4,10 @@ import { asksIn } from './asks.ts';
 import type { Engine } from './engine.ts';
 import type { Pace } from './pace.ts';
 import { rowIdAt } from './row-ids.ts';
+import { StopBoard } from './stop-board.ts';
 import { stopsIn } from './stops.ts';
 import { TouchedRows } from './touched-rows.ts';
-import type { Ask, BookChange, Stop } from './view.ts';
+import type { Ask, BookChange, Stop, StopChoice } from './view.ts';
 
 // Enough for the eye; a changed job input changes every row.
 const MOST_CHANGED = 300;
@@ -17,7 +18,7 @@ const MOST_CHANGED = 300;
  * done the stops and asks are those from before.
  */
 export class BookWork {
-  private stopsNow: readonly Stop[] = [];
+  private readonly stopsNow = new StopBoard();
   private asksNow: readonly Ask[] = [];
   private rest: Generator<undefined> | undefined;
   private isWaiting = false;
@@ -48,9 +49,9 @@ export class BookWork {
     this.rest = this.steps(pace === undefined);
   }
 
-  stops(): readonly Stop[] {
+  stops(choice?: StopChoice): readonly Stop[] {
     this.catchUp();
-    return this.stopsNow;
+    return this.stopsNow.list(choice);
   }
 
   asks(): readonly Ask[] {
@@ -97,8 +98,8 @@ export class BookWork {
       this.tell(cells);
     }
     const stops = yield* stopsIn(this.engineNow(), this.notebook);
-    const asks = yield* asksIn(this.engineNow(), this.notebook);
-    [this.stopsNow, this.asksNow] = [stops, asks];
+    this.asksNow = yield* asksIn(this.engineNow(), this.notebook);
+    this.stopsNow.put(stops);
   }
 
   private catchUp(): void {

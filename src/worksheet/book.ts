@@ -19,7 +19,16 @@ import { scopeOf } from './scope.ts';
 import { LiveSheet } from './sheet-view.ts';
 import { shownUnit } from './shown.ts';
 import { typingChanges } from './typing.ts';
-import type { Ask, BookChange, BookView, Entry, SheetView, Stop, CutList } from './view.ts';
+import type {
+  Ask,
+  BookChange,
+  BookView,
+  Entry,
+  SheetView,
+  Stop,
+  StopChoice,
+  CutList,
+} from './view.ts';
 import { CUT_FROM, cutLists } from './cut-lists.ts';
 import { WhatIf } from './what-if.ts';
 import { pointersOf } from './pointers.ts';
@@ -92,8 +101,8 @@ export class Book implements BookView {
     return this.work.asks();
   }
 
-  stops(): readonly Stop[] {
-    return this.work.stops();
+  stops(choice?: StopChoice): readonly Stop[] {
+    return this.work.stops(choice);
   }
 
   /** Waits until all is worked out, a slice at a time; hears how far that has come, from 0 to 1. */

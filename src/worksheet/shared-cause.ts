@@ -5,45 +5,53 @@ import { isReading, readCell } from './entries.ts';
 import type { ColumnModel } from './model.ts';
 import type { Stop } from './view.ts';
 
-/** Cells that one job input keeps from having a value. */
-interface Cause {
-  readonly input: ColumnModel;
+/** A cell without a value, and the job input to blame for it. */
+export interface Blamed {
+  readonly stop: Stop;
   readonly problem: Problem;
-  readonly source: string;
-  readonly stops: Stop[];
+  readonly input: ColumnModel;
+}
+
+/** Finds the job input whose value the rule of a column refused. */
+export class Blame {
+  private readonly model: ColumnModel;
+  private readonly engine: Engine;
+  /** By what is wrong: it is the same on every row. */
+  private readonly known = new Map<string, ColumnModel | undefined>();
+
+  constructor(model: ColumnModel, engine: Engine) {
+    this.model = model;
+    this.engine = engine;
+  }
+
+  /** The input to blame for a cell; undefined where none is. */
+  on(problem: Problem, row: number): ColumnModel | undefined {
+    const key = `${problem.where} ${saidOf(problem)}`;
+    if (!this.known.has(key))
+      this.known.set(key, refusedInput(problem, this.model, row, this.engine));
+    return this.known.get(key);
+  }
 }
 
 /** Stops of cells whose rule refuses one job input, gathered so that each is said once, where it can be put right. */
 export class SharedCauses {
-  private readonly engine: Engine;
-  private readonly causes = new Map<string, Cause>();
-  /** The input to blame, by column and problem: it is the same on every row. */
-  private readonly blamed = new Map<string, ColumnModel | undefined>();
+  private readonly causes = new Map<string, Blamed & { readonly stops: Stop[] }>();
 
-  constructor(engine: Engine) {
-    this.engine = engine;
-  }
-
-  /** Keeps the stop of a cell where an input is to blame for it; false where none is. */
-  takes(stop: Stop, problem: Problem, model: ColumnModel, row: number): boolean {
-    const said = `${problem.found} ${problem.fix}`;
-    const key = `${model.sheet}.${model.definition.id} ${problem.where} ${said}`;
-    if (!this.blamed.has(key)) this.blamed.set(key, blame(problem, model, row, this.engine));
-    const input = this.blamed.get(key);
-    if (!input) return false;
-    const at = `${input.definition.id} ${said}`;
-    const cause = this.causes.get(at) ?? { input, problem, source: stop.source, stops: [] };
-    cause.stops.push(stop);
-    this.causes.set(at, cause);
-    return true;
+  take(cells: readonly Blamed[]): void {
+    for (const cell of cells) {
+      const at = `${cell.input.definition.id} ${saidOf(cell.problem)}`;
+      const cause = this.causes.get(at) ?? { ...cell, stops: [] };
+      cause.stops.push(cell.stop);
+      this.causes.set(at, cause);
+    }
   }
 
   /** Each input with the rows it stops; a single cell says it itself. */
   said(titleOf: (sheet: string) => string): readonly Stop[] {
-    return [...this.causes.values()].flatMap(({ input, problem, source, stops }) => {
+    return [...this.causes.values()].flatMap(({ input, problem, stop: { source }, stops }) => {
       if (stops.length === 1) return stops;
       const { id, label } = input.definition;
-      const message = `${label}: ${problem.found} ${problem.fix} It stops ${rowsIn(stops, titleOf)}.`;
+      const message = `${label}: ${saidOf(problem)} It stops ${rowsIn(stops, titleOf)}.`;
       return [{ sheet: 'job', row: 'job', rowName: '', rule: id, level: 'stop', message, source }];
     });
   }
@@ -62,8 +70,12 @@ function rowsIn(stops: readonly Stop[], titleOf: (sheet: string) => string): str
   return words.join('; ');
 }
 
+function saidOf({ found, fix }: Problem): string {
+  return `${found} ${fix}`;
+}
+
 /** The job input whose value a rule refused: its problem quotes it first. */
-function blame(
+function refusedInput(
   { found }: Problem,
   model: ColumnModel,
   row: number,

@@ -1,5 +1,5 @@
 import { decode } from '../formula/index.ts';
-import { KNOWN, WRONG, type Rows } from '../graph/index.ts';
+import { BLANK, KNOWN, WRONG, type Rows } from '../graph/index.ts';
 import type { Notebook } from '../notebook/index.ts';
 import type { Value } from '../units/index.ts';
 import { cellView, typedText } from './cell.ts';
@@ -155,8 +155,10 @@ export class LiveSheet implements SheetView {
       const [band, row] = this.at(index);
       const model = band.columns.get(column);
       if (!model) return false;
-      const id = rowIdAt(sheet, band, row, notebook, engine.models) ?? '';
-      if (model.entry && typedText(model, id, notebook) !== undefined) return true;
+      if (model.entry && model.entry.states[row] !== BLANK) {
+        const id = rowIdAt(sheet, band, row, notebook, engine.models) ?? '';
+        if (typedText(model, id, notebook) !== undefined) return true;
+      }
       // Most that is worked out as well has something in every row: it is filled once somebody typed.
       const isTyped = model.suggestion && model.definition.show !== 'when worked';
       const state = isTyped ? undefined : model.result.states[row];

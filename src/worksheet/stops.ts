@@ -1,4 +1,4 @@
-import { KNOWN, WRONG } from '../graph/index.ts';
+import { KNOWN, WRONG, type Column } from '../graph/index.ts';
 import type { Notebook } from '../notebook/index.ts';
 import { sentence, type Problem } from '../units/index.ts';
 import { cellView } from './cell.ts';
@@ -10,50 +10,65 @@ import { RowMemories, readCells, shownCells } from './row-memory.ts';
 import { rowIdAt } from './row-ids.ts';
 import { rowNameAt } from './row-names.ts';
 import { inUnit, shownUnit } from './shown.ts';
-import { SharedCauses } from './shared-cause.ts';
+import { Blame, SharedCauses, type Blamed } from './shared-cause.ts';
+import { FoundOnce, type StopGroup } from './stop-board.ts';
 import type { Stop } from './view.ts';
 
 /** Rows looked at between two moments at which somebody else may work. */
 const AT_A_TIME = 200;
 
-/** Every stop and caution in force: rules of the sheets, and cells that have no answer. Stops come first. */
+const NONE: readonly Stop[] = [];
+
+/** Every stop and caution in force: rules of the sheets, and cells that have no answer. */
 export function* stopsIn(
   engine: Engine,
   notebook: Notebook,
-): Generator<undefined, readonly Stop[]> {
-  const stops: Stop[] = [];
+): Generator<undefined, readonly StopGroup[]> {
+  const groups: StopGroup[] = [];
   for (const model of engine.stops) {
-    for (const stop of ruleStops(model, engine, notebook)) {
-      stops.push(stop);
-      if (stops.length % AT_A_TIME === 0) yield;
-    }
+    const { sheet, definition } = model;
+    const stops = yield* ruleStops(model, engine, notebook);
+    groups.push(groupOf(sheet.definition.id, definition.level, stops));
     yield;
   }
-  let looked = 0;
-  for (const stop of wrongCells(engine, notebook)) {
-    if (stop) stops.push(stop);
-    looked += 1;
-    if (looked % AT_A_TIME === 0) yield;
-  }
-  return [
-    ...stops.filter(({ level }) => level === 'stop'),
-    ...stops.filter(({ level }) => level === 'caution'),
-  ];
+  groups.push(...(yield* wrongCells(engine, notebook)));
+  return groups;
 }
 
+const groupsKnown = new WeakMap<readonly Stop[], StopGroup>();
+
+// The same group for the same stops, so that a list made of it is known to be as it was.
+function groupOf(sheet: string, level: Stop['level'], stops: readonly Stop[]): StopGroup {
+  const known = groupsKnown.get(stops);
+  if (known?.sheet === sheet && known.level === level) return known;
+  const group = { sheet, level, stops };
+  groupsKnown.set(stops, group);
+  return group;
+}
+
+const ruleStopsFound = new FoundOnce<readonly Stop[]>();
 const ruleStopsKnown = new RowMemories<Stop>();
 
-function* ruleStops(model: StopModel, engine: Engine, notebook: Notebook): Generator<Stop> {
+function* ruleStops(
+  model: StopModel,
+  engine: Engine,
+  notebook: Notebook,
+): Generator<undefined, readonly Stop[]> {
   const { definition, sheet, band, when, isOfSheet } = model;
-  const rows = places(when.column.values, 1, band.rows.count);
-  if (isOfSheet) {
-    yield* Array.from(rows, () => stopOf(model, undefined, '', definition.message));
-    return;
-  }
-  const key = band.columns.get(keyOf(sheet));
-  const shown = [...columnsIn(definition.message, band), ...(key ? [key] : [])];
-  const memory = ruleStopsKnown.of(model).under(unitsOf(shown, notebook));
-  for (const row of rows) {
+  const key = isOfSheet ? undefined : band.columns.get(keyOf(sheet));
+  const shown = isOfSheet ? [] : [...columnsIn(definition.message, band), ...(key ? [key] : [])];
+  const columns = [when.column, ...shown.flatMap(columnsOf)];
+  const units = unitsOf(shown, notebook);
+  const found = ruleStopsFound.known(model, columns, units);
+  if (found) return found;
+  const stops: Stop[] = [];
+  const memory = ruleStopsKnown.of(model).under(units);
+  for (const row of places(when.column.values, 1, band.rows.count)) {
+    if (stops.length % AT_A_TIME === 0) yield;
+    if (isOfSheet) {
+      stops.push(stopOf(model, undefined, '', definition.message));
+      continue;
+    }
     const id = rowIdAt(sheet, band, row, notebook, engine.models) ?? '';
     const make = (): Stop => {
       const name = rowNameAt(sheet, band, row, notebook, engine);
@@ -63,8 +78,14 @@ function* ruleStops(model: StopModel, engine: Engine, notebook: Notebook): Gener
     // Thousands of rows may stand under one rule, and few of them change at an edit. What is not
     // known is shown as it was typed, and a row without a key is called by its place.
     const isKnown = shown.every(({ result }) => result.states[row] === KNOWN);
-    yield isKnown ? memory.recall(id, shownCells(shown, row), make) : make();
+    stops.push(isKnown ? memory.recall(id, shownCells(shown, row), make) : make());
   }
+  return ruleStopsFound.keep(model, columns, units, stops);
+}
+
+/** The columns that decide what a cell shows. */
+function columnsOf({ result, entry }: ColumnModel): readonly Column[] {
+  return entry ? [result, entry] : [result];
 }
 
 function stopOf(
@@ -119,19 +140,69 @@ export function filled(
 }
 
 // A rule that refuses leaves its cell without a number: said once, where it went wrong.
-function* wrongCells(engine: Engine, notebook: Notebook): Generator<Stop | undefined> {
-  const shared = new SharedCauses(engine);
+function* wrongCells(
+  engine: Engine,
+  notebook: Notebook,
+): Generator<undefined, readonly StopGroup[]> {
+  const groups: StopGroup[] = [];
+  const shared = new SharedCauses();
   for (const sheet of engine.models.values()) {
     for (const band of sheet.bands) {
       for (const model of band.columns.values()) {
-        for (const row of places(model.result.states, WRONG, band.rows.count)) {
-          if (band.when?.column.values[row] === 0) continue;
-          yield wrongCell(sheet, band, model, row, engine, notebook, shared);
-        }
+        const { own, blamed } = yield* wrongCellsOf(model, sheet, band, engine, notebook);
+        groups.push(groupOf(sheet.definition.id, 'stop', own));
+        shared.take(blamed);
       }
+      yield;
     }
   }
-  yield* shared.said((sheet) => engine.models.get(sheet)?.definition.title ?? sheet);
+  const said = shared.said((sheet) => engine.models.get(sheet)?.definition.title ?? sheet);
+  return [...groups, ...said.map((stop) => groupOf(stop.sheet, 'stop', [stop]))];
+}
+
+/** The cells of a column that went wrong: those that say it themselves, and those that an input is to blame for. */
+interface WrongCells {
+  readonly own: readonly Stop[];
+  readonly blamed: readonly Blamed[];
+}
+
+const NO_CELLS: WrongCells = { own: NONE, blamed: [] };
+const wrongCellsFound = new FoundOnce<WrongCells>();
+
+function* wrongCellsOf(
+  model: ColumnModel,
+  sheet: SheetModel,
+  band: BandModel,
+  engine: Engine,
+  notebook: Notebook,
+): Generator<undefined, WrongCells> {
+  const { result } = model;
+  const key = band.columns.get(keyOf(sheet));
+  const columns = [
+    result,
+    ...(band.when ? [band.when.column] : []),
+    ...(key ? columnsOf(key) : []),
+  ];
+  const units = unitsOf(key ? [key] : [], notebook);
+  const found = wrongCellsFound.known(model, columns, units);
+  if (found) return found;
+  const own: Stop[] = [];
+  const blamed: Blamed[] = [];
+  const blame = new Blame(model, engine);
+  let looked = 0;
+  for (const row of places(result.states, WRONG, band.rows.count)) {
+    if (band.when?.column.values[row] === 0) continue;
+    const cell = wrongCell(sheet, band, model, row, engine, notebook);
+    if (cell) {
+      const input = blame.on(cell.problem, row);
+      if (input) blamed.push({ ...cell, input });
+      else own.push(cell.stop);
+    }
+    looked += 1;
+    if (looked % AT_A_TIME === 0) yield;
+  }
+  const cells = looked === 0 ? NO_CELLS : { own, blamed };
+  return wrongCellsFound.keep(model, columns, units, cells);
 }
 
 const ownProblems = new RowMemories<Problem | undefined>();
@@ -143,8 +214,7 @@ function wrongCell(
   row: number,
   engine: Engine,
   notebook: Notebook,
-  shared: SharedCauses,
-): Stop | undefined {
+): { readonly stop: Stop; readonly problem: Problem } | undefined {
   const { definition, program } = model;
   const id = rowIdAt(sheet, band, row, notebook, engine.models);
   const isBad = engine.badFormulas.has(`${model.sheet}.${definition.id}`);
@@ -167,7 +237,7 @@ function wrongCell(
     message: `${definition.label}: ${sentence({ ...own, where: '' })}`,
     source: definition.source ?? '',
   };
-  return shared.takes(stop, own, model, row) ? undefined : stop;
+  return { stop, problem: own };
 }
 
 function ownProblem(

@@ -114,6 +114,12 @@ export interface Stop {
   readonly settle?: { readonly sheet: string; readonly row: string; readonly column: string };
 }
 
+/** Which stops: of a level, of a sheet, or both. */
+export interface StopChoice {
+  readonly level?: Stop['level'];
+  readonly sheet?: string;
+}
+
 /** A notebook with its sheets worked out: all that the screens, the pages and the command line read. */
 export interface BookView {
   readonly name: string;
@@ -121,7 +127,8 @@ export interface BookView {
   readonly sheets: readonly SheetView[];
   sheet(id: string): SheetView | undefined;
   asks(): readonly Ask[];
-  stops(): readonly Stop[];
+  /** Stops first, then cautions; the same list for as long as none of it changes. */
+  stops(choice?: StopChoice): readonly Stop[];
   /** How a cell came by what it shows, by its sheet, row id and column; undefined where there is no such cell. */
   working(sheet: string, row: string, column: string): Working | undefined;
   /** Readings that speak for what a cell shows, in words. */

@@ -141,11 +141,7 @@ function drawnHoles(book: BookView): readonly { readonly id: string; readonly na
     id: holes.rowId(row),
     name: holes.rowName(row),
   }));
-  const stopped = new Set(
-    book
-      .stops()
-      .flatMap(({ sheet, row, level }) => (sheet === 'holes' && level === 'stop' ? [row] : [])),
-  );
+  const stopped = new Set(book.stops({ level: 'stop', sheet: 'holes' }).map(({ row }) => row));
   const [first] = rows;
   const second = rows.find(({ id }) => id !== first?.id && stopped.has(id));
   return [first, second].filter((row) => row !== undefined);
@@ -195,7 +191,7 @@ function inputAuthority({ typed }: CellView, standing: string, source: string): 
 
 function renderValues(sheet: SheetView, book: BookView): TemplateResult {
   const parts = tableParts(sheet);
-  const bearing = book.stops().filter((stop) => stop.sheet === sheet.id && stop.level === 'stop');
+  const bearing = book.stops({ level: 'stop', sheet: sheet.id });
   return html`<h2>${sheet.title}</h2>
     <p class="question">${sheet.question}</p>
     ${stopList(bearing)} ${parts.map((columns) => renderPart(sheet, columns))}`;

@@ -9,6 +9,7 @@ import type {
   Stop,
 } from '../../../src/worksheet/index.ts';
 import { LENGTH, PLAIN, TEXT, quantity, type Kind, type Value } from '../../../src/units/index.ts';
+import { chosenStops } from '../chosen-stops.ts';
 import { fakeWorking } from '../fake-working.ts';
 
 /** A cell for a test: its text, and whatever else differs from a plain known cell. */
@@ -77,7 +78,7 @@ export function fakeBook(sheets: Readonly<Record<string, FakeRows>>, parts: Part
     sheets: views,
     sheet: (id) => views.find((view) => view.id === id),
     asks: () => parts.asks ?? [],
-    stops: () => parts.stops ?? [],
+    stops: (choice) => chosenStops(parts.stops ?? [], choice),
     working: (sheet, row, column) =>
       fakeWorking(
         views.find((view) => view.id === sheet),

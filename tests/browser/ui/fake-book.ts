@@ -10,8 +10,10 @@ import type {
   RowParts,
   SheetView,
   Stop,
+  StopChoice,
 } from '../../../src/worksheet/index.ts';
 import { TEXT } from '../../../src/units/index.ts';
+import { chosenStops } from '../chosen-stops.ts';
 import { fakeWorking } from '../fake-working.ts';
 
 /** What a fake sheet is made of. */
@@ -155,8 +157,8 @@ export class FakeBook implements BookView {
     );
   }
 
-  stops(): readonly Stop[] {
-    return this.stopList;
+  stops(choice?: StopChoice): readonly Stop[] {
+    return chosenStops(this.stopList, choice);
   }
 
   working(sheet: string, row: string, column: string) {
