@@ -43,7 +43,11 @@ export function byRow(
   return rows;
 }
 
-/** Whether nothing but its own row and a change that is told of can make a cell show something else. */
+/**
+ * Whether nothing but its own row and a change that is told of can make a cell show something else. What keeps a cell
+ * waiting may change anywhere; a line of a list is worked out though its column has no one formula.
+ */
 export function isSettled({ formula }: ColumnView, { state }: CellView): boolean {
-  return state === 'known' || (state !== 'wrong' && formula === undefined);
+  if (state === 'known') return true;
+  return formula === undefined && state !== 'wrong' && state !== 'waiting';
 }

@@ -71,6 +71,23 @@ it('a change tells of every row that shows something else after it', () => {
   expect(settled).toBeGreaterThan(0);
 });
 
+it('a line of a list that waits may come to wait for something else', () => {
+  const book = openBook(runOfPosts(POSTS));
+  const haul = () => {
+    const price = book.sheet('price');
+    const row = Array.from({ length: price?.rowCount ?? 0 }, (_, at) => at);
+    const at = row.find((each) => price?.rowId(each) === 'haul') ?? -1;
+    const column = price?.columns.find(({ id }) => id === 'amount');
+    const cell = price?.cell(at, 'amount');
+    if (!column || !cell) throw new Error('There is no line for the haul.');
+    return { cell, isSettled: isSettled(column, cell) };
+  };
+  const before = haul();
+  book.type('posts', 'r3', 'probe_depth', '0');
+  expect(haul().cell.note).not.toBe(before.cell.note);
+  expect(before).toMatchObject({ cell: { state: 'waiting' }, isSettled: false });
+});
+
 /** What each cell shows, by sheet, row and column. */
 function shown(book: Book): Shown {
   const cells = new Map<string, { looks: string; isSettled: boolean }>();
