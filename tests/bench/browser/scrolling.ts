@@ -42,7 +42,6 @@ export async function scrollThrough(page: Page, posts: number): Promise<readonly
 export async function editAmong(page: Page, posts: number): Promise<Figure> {
   const edits = 20;
   await page.waitForTimeout(3000);
-  await page.evaluate(() => (globalThis.noted.longTasks.length = 0));
   const { toPaint } = await typeReadings(page, posts, edits);
   const tasks = await page.evaluate(() => globalThis.noted.longTasks);
   return told({
