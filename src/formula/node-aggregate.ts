@@ -115,6 +115,7 @@ export class AggregateNode extends Node {
         for (const node of given) node.fill(from, count);
         gatherer.take(given, count, trace);
         if (gatherer.isDecided || (trace && gatherer.isWrong)) return gatherer;
+        if (trace?.isEnough?.() === true) return gatherer;
       }
     }
     return gatherer;

@@ -15,6 +15,8 @@ export interface Trace {
   lacks(column: Column, row: number): void;
   /** A rule that has no answer here. */
   wrong(problem: Problem): void;
+  /** Whether nothing more needs to be told of an aggregate's rows. */
+  isEnough?(): boolean;
 }
 
 /**

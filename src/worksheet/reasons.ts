@@ -1,5 +1,5 @@
 import type { Program, Trace } from '../formula/index.ts';
-import { KNOWN, UNREAD, type Column } from '../graph/index.ts';
+import { KNOWN, UNREAD, WRONG, type Column } from '../graph/index.ts';
 import type { Notebook } from '../notebook/index.ts';
 import { sentence, type Problem } from '../units/index.ts';
 import type { Engine } from './engine.ts';
@@ -43,6 +43,8 @@ export function reasonsFor(
     const trace: Trace = {
       lacks: follow,
       wrong: (problem) => problems.push({ problem, column: at, row: atRow }),
+      // Where a row is wrong, that one has to be found.
+      isEnough: () => at.states[atRow] !== WRONG && waits.size + problems.length >= MOST,
     };
     if (hidden) {
       explain(hidden.program, at, atRow, trace);
@@ -90,11 +92,11 @@ function explain(program: Program | undefined, column: Column, row: number, trac
   const { version } = program;
   let known = told.get(program);
   if (known?.version !== version)
-    told.set(program, (known = { version, reasons: reasonsOf(program) }));
+    told.set(program, (known = { version, reasons: reasonsOf(program, column) }));
   for (const tell of known.reasons) tell(trace);
 }
 
-function reasonsOf(program: Program): readonly Reason[] {
+function reasonsOf(program: Program, { states }: Column): readonly Reason[] {
   const reasons: Reason[] = [];
   const note = (reason: Reason): void => {
     if (reasons.length < MOST) reasons.push(reason);
@@ -110,6 +112,7 @@ function reasonsOf(program: Program): readonly Reason[] {
         trace.wrong(problem);
       });
     },
+    isEnough: () => states[0] !== WRONG && reasons.length >= MOST,
   });
   return reasons;
 }

@@ -26,3 +26,30 @@ it('a formula has no more to explain once its input came, though work was broken
   program.explain(0, trace);
   expect(said).toEqual(['job.x']);
 });
+
+it('a total asks no more of its rows than somebody wants to hear', () => {
+  const rows = new EnteredRows('posts', 5000);
+  const gap = new Column('posts.gap', rows);
+  gap.fit();
+  gap.computation.run(gap.values, gap.states, 0, 5000);
+  const reference = { sheet: 'posts', name: 'gap', label: 'gap', kind: PLAIN, columns: [gap] };
+  const read = readFormula('sum(posts.gap)', {
+    ...EMPTY_SCOPE,
+    member: () => ({ ...reference, reach: 'whole' }),
+  });
+  if (!isFormula(read)) throw new Error(read.found);
+  const program = new Program(read.expression, new EnteredRows('here', 1), new Words());
+  const asked: number[] = [];
+  const lacks = (_: Column, row: number) => asked.push(row);
+  program.explain(0, { lacks, wrong: fail, isEnough: () => asked.length >= 24 });
+  expect(asked.slice(0, 24)).toEqual(Array.from({ length: 24 }, (_, row) => row));
+  expect(asked.length).toBeLessThan(1000);
+
+  asked.length = 0;
+  program.explain(0, { lacks, wrong: fail });
+  expect(asked).toHaveLength(5000);
+});
+
+function fail(): never {
+  throw new Error('Nothing is wrong.');
+}
