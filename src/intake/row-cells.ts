@@ -26,6 +26,8 @@ export interface RowReader {
   ): void;
   /** Columns with bare numbers whose unit nobody knows, and their headers. */
   readonly unitless: ReadonlyMap<string, string>;
+  /** Lines with more cells than the header names. */
+  readonly tooLong: ReadonlySet<number>;
 }
 
 /** Long readings: a bare one is asked about even where the file's small unit is known. */
@@ -51,6 +53,7 @@ export function rowReader(
 ): RowReader {
   const isMeasured = measuredColumns(sheet);
   const unitless = new Map<string, string>();
+  const tooLong = new Set<number>();
   const row = openRow(store);
   let above: { readonly stated: string; readonly level: LevelLength } | undefined;
   const probes = columns.filter(({ column }) => column === 'probe_depth').length;
@@ -58,6 +61,7 @@ export function rowReader(
 
   return {
     unitless,
+    tooLong,
     read(cells, stated) {
       store.next(cells.line);
       for (const plan of plans) {
@@ -67,8 +71,9 @@ export function rowReader(
         else plan.store.put(store.row, cells, plan.index, behind);
       }
       for (let index = plans.length; index < cells.count; index++) {
-        const header = `column ${String(index + 1)}`;
-        if (cells.has(index)) store.column('kept', header).put(store.row, cells, index, '');
+        if (!cells.has(index)) continue;
+        tooLong.add(cells.line);
+        store.column('kept', `column ${String(index + 1)}`).put(store.row, cells, index, '');
       }
       if (stated?.run !== undefined) store.set('kept', RUN, stated.run);
       closeRow(row, stated?.level === undefined ? undefined : levelAbove(stated.level));

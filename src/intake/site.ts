@@ -82,6 +82,7 @@ export function readSite(
   const count = tables.reduce((sum, table) => sum + table.rows.length, 0);
   const store = new RowStore(all.text, count);
   const unitless = new Map<string, string>();
+  const tooLong: number[] = [];
   for (const table of tables) {
     const reader = rowReader(table.columns, columns, marks, store);
     const { stated } = table;
@@ -94,6 +95,7 @@ export function readSite(
         progress?.(SHARES.looked + ((1 - SHARES.looked) * store.row) / count);
     }
     for (const [column, header] of reader.unitless) unitless.set(column, header);
+    for (const line of reader.tooLong) tooLong.push(line);
   }
   const stored = store.stored();
   const rows = rowsOf(stored);
@@ -125,6 +127,7 @@ export function readSite(
       ...notesOn(decoded.encoding, marks, filled),
       ...(upright?.notes(passedOver) ?? []),
       ...[runsNote(rows, mapping)].filter((note) => note !== undefined),
+      ...(upright ? [] : tooLongNote(tooLong)),
       ...problems.map(sentence),
     ],
   };
@@ -185,6 +188,15 @@ function notesOn(encoding: string, { decimal }: FileMarks, filled: ReadonlySet<s
   if (decimal === ',') notes.push('A comma is the decimal mark in this file.');
   if (!filled.has('post')) notes.push('The file has no column of post numbers: type them in.');
   return notes;
+}
+
+/** What became of cells past the last header, which a comma in a note makes. */
+function tooLongNote(lines: readonly number[]): string[] {
+  if (lines.length === 0) return [];
+  const more = lines.length > 6 ? ` and ${String(lines.length - 6)} more` : '';
+  return [
+    `More cells than headers at line ${lines.slice(0, 6).join(', ')}${more}: the rest is kept beside the row and fills no column. See whether a comma split a note there.`,
+  ];
 }
 
 const ENCODINGS: ReadonlyMap<string, string> = new Map([

@@ -150,6 +150,12 @@ describe('a file', () => {
     );
   });
 
+  it('with more cells in a line than headers keeps them, and says at which line', () => {
+    const { rows, notes } = bringIn(`${HEADER}\n1,0,1/4,48,ok\n2,8,1/4,48,soft, all round\n`);
+    expect([...rows[1]!.kept.values()]).toEqual(['all round']);
+    expect(notes.join(' ')).toMatch(/More cells than headers at line 3: .*a comma split a note/);
+  });
+
   it('with headers that repeat keeps them apart', () => {
     expect(mapped('Post,Gap in,Photo,Photo\n1,1/4,a,b')).toEqual({
       Post: 'post',
