@@ -7,7 +7,7 @@ export const appStyles = css`
     grid-template-columns: 190px minmax(0, 1fr);
     max-width: 1500px;
   }
-  main {
+  .desk main {
     min-width: 0;
     padding: 0 36px 30vh 0;
   }
@@ -48,6 +48,12 @@ export const appStyles = css`
   .said:has(:empty) {
     padding: 0;
   }
+  @media (forced-colors: active) {
+    .said:not(:has(:empty)) {
+      border: 1px solid;
+      color: CanvasText;
+    }
+  }
   .said button {
     color: var(--ink);
     background: var(--paper);
@@ -68,7 +74,7 @@ export const appStyles = css`
     .desk {
       grid-template-columns: 168px minmax(0, 1fr);
     }
-    main {
+    .desk main {
       padding-right: 18px;
     }
   }

@@ -190,9 +190,11 @@ export class App extends LitElement implements FilesHost, PanelsHost {
       <bp-asks .book=${book} .lineOf=${this.lineOf}></bp-asks>
     </div>`;
     if (this.isPhone)
-      return html`<bp-phone .book=${book} .sheet=${this.sheet} .current=${this.row}
-          >${head}${notices}</bp-phone
-        >
+      return html`<main>
+          <bp-phone .book=${book} .sheet=${this.sheet} .current=${this.row}
+            >${head}${notices}</bp-phone
+          >
+        </main>
         ${beside}`;
     return html`<div class="desk">
         <bp-string-line .book=${book} .current=${this.sheet}></bp-string-line>

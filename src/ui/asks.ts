@@ -35,7 +35,7 @@ export class Asks extends LitElement {
       summary strong {
         color: var(--paint);
       }
-      h3 {
+      h2 {
         padding: 10px 14px 2px;
         border-top: 1px solid var(--rule);
         font-size: 19px;
@@ -87,7 +87,7 @@ export class Asks extends LitElement {
       </p>
       ${firstGroups(columns, this.shown).map(
         ({ label, groups }) =>
-          html`<h3>${label}</h3>
+          html`<h2>${label}</h2>
             <ul aria-label=${label}>
               ${repeat(
                 groups,

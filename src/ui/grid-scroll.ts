@@ -69,6 +69,10 @@ export class GridScroll implements ReactiveController {
     const answer = root.querySelector('.head .answer');
     scroller.style.setProperty('--answer-width', `${String(answer?.clientWidth ?? 0)}px`);
     this.stick(scroller);
+    // Without a cell to take the focus, what is too wide is reached as a whole.
+    const isReached = this.grid.view?.rowCount === 0 && scroller.scrollWidth > scroller.clientWidth;
+    if (isReached) scroller.tabIndex = 0;
+    else scroller.removeAttribute('tabindex');
     this.viewHeight = scroller.clientHeight;
     this.rowHeight = row > 0 ? row : 34;
     this.grid.requestUpdate();

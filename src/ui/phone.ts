@@ -116,7 +116,8 @@ export class Phone extends LitElement {
                 .current=${view.id}
                 @go-to=${() => (this.menu = false)}
               ></bp-string-line>`
-          : html`<slot></slot>${this.renderSheet(book, view)}`
+          : html`<h1 class="spoken">${book.name}</h1>
+              <slot></slot>${this.renderSheet(book, view)}`
       }
     `;
   }

@@ -41,6 +41,11 @@ export const tokens = css`
       --target: 44px;
     }
   }
+  @media (forced-colors: active) {
+    :root {
+      --on-chalk: ButtonText;
+    }
+  }
   html {
     background: var(--paper);
     scroll-padding-top: 12px;

@@ -190,6 +190,10 @@ describe('<bp-app> with a job', () => {
     await page.viewport(390, 844);
     await expect.poll(() => app.shadowRoot?.querySelector('bp-phone')).not.toBeNull();
     expect(document.documentElement.scrollWidth).toBeLessThanOrEqual(390);
+    await expect
+      .element(page.getByRole('main').getByRole('heading', { level: 1 }))
+      .toBeInTheDocument();
+    expect(await barriers(app)).toEqual([]);
   });
 
   it('goes back to the start', async () => {

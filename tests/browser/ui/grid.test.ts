@@ -313,9 +313,21 @@ describe('a sheet without rows', () => {
       sheet: 'posts',
     });
     expect(words(inside(grid, '.empty'))).toBe('Nothing here yet.');
+    expect(inside(grid, '.scroller').hasAttribute('tabindex')).toBe(false);
     expect(await barriers(grid)).toEqual([]);
     await userEvent.click(button('Add a row'));
     expect((focused() as HTMLElement).dataset['row']).toBe('0');
+  });
+
+  it('is reached by Tab where it is wider than its place', async () => {
+    await page.viewport(400, 600);
+    const columns = Array.from({ length: 9 }, (_, at) =>
+      fakeColumn(`c${String(at)}`, 'A long label'),
+    );
+    const bare = { id: 'posts', title: 'Posts', question: '', rowWord: 'post', columns, rows: [] };
+    grid = await onPage('bp-grid', { book: new FakeBook([bare]), sheet: 'posts' });
+    await expect.poll(() => inside(grid, '.scroller').getAttribute('tabindex')).toBe('0');
+    expect(await barriers(grid)).toEqual([]);
   });
 });
 

@@ -1,5 +1,6 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { cdp, page } from 'vitest/browser';
+import '../../../src/ui/app.ts';
 import '../../../src/ui/formula-panel.ts';
 import type { Grid } from '../../../src/ui/grid.ts';
 import '../../../src/ui/grid.ts';
@@ -98,6 +99,16 @@ describe('colors that a person forced', () => {
     const style = getComputedStyle(focused()!);
     expect([style.outlineStyle, style.borderBottomStyle]).toEqual(['solid', 'double']);
     expect(await barriers(grid)).toEqual([]);
+  });
+
+  it('leave what was said an edge, and every button its words', async () => {
+    const app = await onPage('bp-app', {});
+    inside(app, 'bp-start').dispatchEvent(
+      new CustomEvent('say', { detail: 'Taken back.', bubbles: true, composed: true }),
+    );
+    await drawn(app);
+    expect(getComputedStyle(inside(app, '.said')).borderTopStyle).toBe('solid');
+    expect(await barriers(app)).toEqual([]);
   });
 
   it('leave the chosen cells to be told from the rest', async () => {
