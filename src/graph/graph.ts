@@ -51,6 +51,7 @@ export class Graph {
   splice(rows: EnteredRows, at: number, removed: number, added: number): void {
     this.breakOff();
     rows.count += added - removed;
+    rows.version += 1;
     this.moved.add(rows);
     for (const column of this.columns) {
       if (column.rows !== rows) continue;
@@ -90,8 +91,10 @@ export class Graph {
         if (isOver?.()) return this.left(pass, changed);
       } else if (isDerived(node)) {
         const shifted = this.isShifted(node, pass);
-        if ((shifted || this.isUndecided(node, pass)) && (node.refresh() || shifted))
+        if ((shifted || this.isUndecided(node, pass)) && (node.refresh() || shifted)) {
+          node.version += 1;
           pass.moved.add(node);
+        }
         this.known.add(node);
       }
     }

@@ -5,6 +5,8 @@ import { KNOWN } from './state.ts';
 export interface Rows {
   readonly name: string;
   readonly count: number;
+  /** Another number whenever rows came, went or moved. */
+  version: number;
   /** The set these rows follow, where each row is a row of it. */
   readonly parent: Rows | undefined;
   /** Place in the parent of each row. */
@@ -25,6 +27,7 @@ export class EnteredRows implements Rows {
   readonly parentPlaces = NONE;
   readonly deciders = [];
   count: number;
+  version = 0;
   readonly name: string;
 
   constructor(name: string, count: number) {
@@ -47,6 +50,7 @@ export class FollowingRows implements Rows {
   readonly parent: Rows;
   readonly deciders: readonly Column[];
   count = 0;
+  version = 0;
   parentPlaces: Int32Array = NONE;
   private places: Int32Array = NONE;
   private readonly where: Column | undefined;
@@ -65,16 +69,18 @@ export class FollowingRows implements Rows {
 
   refresh(): boolean {
     const before = this.parentPlaces;
-    const places = new Int32Array(this.parent.count).fill(-1);
-    const chosen: number[] = [];
-    for (let row = 0; row < this.parent.count; row++) {
-      if (this.where && this.where.values[row] !== 1) continue;
-      places[row] = chosen.length;
-      chosen.push(row);
+    const { where } = this;
+    const places = new Int32Array(this.parent.count);
+    const chosen = new Int32Array(this.parent.count);
+    let count = 0;
+    for (let row = 0; row < places.length; row++) {
+      const isChosen = !where || where.values[row] === 1;
+      places[row] = isChosen ? count : -1;
+      if (isChosen) chosen[count++] = row;
     }
     this.places = places;
-    this.parentPlaces = Int32Array.from(chosen);
-    this.count = chosen.length;
+    this.parentPlaces = chosen.subarray(0, count);
+    this.count = count;
     return !sameNumbers(before, this.parentPlaces);
   }
 }
@@ -92,6 +98,7 @@ export class GroupedRows implements Rows {
   readonly parentPlaces = NONE;
   readonly deciders: readonly Column[];
   count = 0;
+  version = 0;
   /** The combinations, one array a key column. */
   keys: readonly Float64Array[] = [];
   private readonly before: readonly (Before | undefined)[];
@@ -116,13 +123,13 @@ export class GroupedRows implements Rows {
 
   refresh(): boolean {
     const before = this.keys;
-    const groups = new Map<string, readonly number[]>();
-    const first = this.deciders[0];
-    for (let row = 0; first && row < first.rows.count; row++) {
-      if (this.deciders.some((column) => column.states[row] !== KNOWN)) continue;
-      for (const key of this.combinations(row)) groups.set(key.join(' '), key);
+    const groups: Branch = new Map<number, Branch>();
+    const { deciders } = this;
+    const count = deciders[0]?.rows.count ?? 0;
+    for (let row = 0; row < count; row++) {
+      if (deciders.every(({ states }) => states[row] === KNOWN)) this.grow(groups, row, 0);
     }
-    const sorted = [...groups.values()].sort((a, b) => this.compare(a, b));
+    const sorted = combinations(groups, deciders.length).sort((a, b) => this.compare(a, b));
     this.count = sorted.length;
     this.keys = this.deciders.map((_, at) => Float64Array.from(sorted, (key) => key[at] ?? NaN));
     return !(
@@ -131,15 +138,14 @@ export class GroupedRows implements Rows {
     );
   }
 
-  private combinations(row: number): readonly (readonly number[])[] {
-    return this.deciders.reduce<readonly (readonly number[])[]>(
-      (keys, { values }, at) => {
-        const value = values[row] ?? NaN;
-        const items = this.items[at]?.(value) ?? [value];
-        return keys.flatMap((key) => items.map((item) => [...key, item]));
-      },
-      [[]],
-    );
+  /** Notes the combinations of a row, from one key column on; most rows bring none that is new. */
+  private grow(branch: Branch, row: number, at: number): void {
+    const column = this.deciders[at];
+    if (!column) return;
+    const value = column.values[row] ?? NaN;
+    const items = this.items[at]?.(value);
+    if (items) for (const item of items) this.grow(branchOf(branch, item), row, at + 1);
+    else this.grow(branchOf(branch, value), row, at + 1);
   }
 
   private compare(a: readonly number[], b: readonly number[]): number {
@@ -149,6 +155,22 @@ export class GroupedRows implements Rows {
     }
     return 0;
   }
+}
+
+/** Values of one key column, each with those of the next that come with it. */
+type Branch = Map<number, Branch>;
+
+function branchOf(branch: Branch, value: number): Branch {
+  let next = branch.get(value);
+  if (!next) branch.set(value, (next = new Map<number, Branch>()));
+  return next;
+}
+
+function combinations(branch: Branch, depth: number): (readonly number[])[] {
+  if (depth === 0) return [[]];
+  return [...branch].flatMap(([value, next]) =>
+    combinations(next, depth - 1).map((rest) => [value, ...rest]),
+  );
 }
 
 /** Place in an ancestor of a row, following parents upward; -1 where the ancestor is none. */

@@ -14,6 +14,7 @@ import './keypad.ts';
 import type { KeypadDeed } from './keypad.ts';
 import { manner } from './shown-columns.ts';
 import './order-bar.ts';
+import { rowOf } from './row-of.ts';
 import { RowOrder } from './row-order.ts';
 import { pressTape } from './tape-keys.ts';
 import { withUnit } from './unit-face.ts';
@@ -229,8 +230,7 @@ export class Card extends LitElement {
   }
 
   private rowOf(view: SheetView): number {
-    const rows = Array.from({ length: view.rowCount }, (_, row) => row);
-    return rows.find((row) => view.rowId(row) === this.current) ?? 0;
+    return Math.max(0, rowOf(view, this.current));
   }
 
   private noteField(event: FocusEvent) {

@@ -24,6 +24,7 @@ import { gridStyles } from './grid-styles.ts';
 import { GridTracks } from './grid-tracks.ts';
 import { RowKeys, stripsOf } from './grid-window.ts';
 import { byRow, RowFreshness } from './row-freshness.ts';
+import { rowOf } from './row-of.ts';
 import { RowOrder } from './row-order.ts';
 import { positionsOf } from './selection.ts';
 import { shownColumns } from './shown-columns.ts';
@@ -136,11 +137,7 @@ export class Grid extends LitElement implements GridHost, MenuGrid {
   }
 
   placeOfRow(id: string): number {
-    const { view } = this;
-    for (let row = 0; row < (view?.rowCount ?? 0); row += 1) {
-      if (view?.rowId(row) === id) return row;
-    }
-    return -1;
+    return rowOf(this.view, id);
   }
 
   protected override willUpdate(changed: PropertyValues) {

@@ -1,5 +1,6 @@
 import type { SheetView } from '../worksheet/index.ts';
 import { pagePace } from './page-pace.ts';
+import { rowOf } from './row-of.ts';
 import { standing, type Sieve, type Sorting, type Standing } from './row-sorting.ts';
 
 // Fewer rows are in order before the next frame.
@@ -51,6 +52,9 @@ export class RowOrder {
   sieve: Sieve | undefined;
 
   private drawn: { version: number; of: SheetView; view: SheetView } | undefined;
+  /** The places of the rows to show, as long as the sheet has the same rows. */
+  private placed:
+    { of: SheetView; version: number | undefined; order: readonly number[] } | undefined;
   private standing: Standing | undefined;
   private work: Generator<void, Standing> | undefined;
   private readonly stands: () => void;
@@ -65,8 +69,18 @@ export class RowOrder {
     if (!this.standing) return view;
     // Drawing alone moves no row.
     if (this.drawn?.version !== version || this.drawn.of !== view)
-      this.drawn = { version, of: view, view: inOrder(view, this.standing) };
+      this.drawn = { version, of: view, view: inOrder(view, this.orderIn(view, this.standing)) };
     return this.drawn.view;
+  }
+
+  private orderIn(view: SheetView, standing: Standing): readonly number[] {
+    const { placed } = this;
+    const version = view.rowsVersion;
+    if (placed?.of === view && version !== undefined && placed.version === version)
+      return placed.order;
+    const order = orderOf(view, standing);
+    this.placed = { of: view, version, order };
+    return order;
   }
 
   /** Whether rows stand otherwise than as read. */
@@ -122,6 +136,7 @@ export class RowOrder {
 
   private stand(order: Standing | undefined): void {
     this.drawn = undefined;
+    this.placed = undefined;
     this.standing = order;
   }
 }
@@ -132,15 +147,17 @@ function ended(work: Generator<void, Standing>): Standing {
   return step.value;
 }
 
-/**
- * The sheet with its rows in another order. Of rows that were not there when the order was worked out the sheet shows
- * every one, last; removed rows are gone.
- */
-function inOrder(view: SheetView, { rows, ids, known }: Standing): SheetView {
+/** The places of the rows to show. Of rows that were not there when the order was worked out every one comes last; removed rows are gone. */
+function orderOf(view: SheetView, { rows, ids, known }: Standing): readonly number[] {
   const isAsItWas =
     view.rowCount === known.size && ids.every((id, at) => view.rowId(rows[at] ?? -1) === id);
-  const order = isAsItWas ? rows : placesOf(view, ids, known);
+  return isAsItWas ? rows : placesOf(view, ids, known);
+}
+
+/** The sheet with its rows in another order. */
+function inOrder(view: SheetView, order: readonly number[]): SheetView {
   const rowAt = (place: number) => order[place] ?? -1;
+  let places: ReadonlyMap<number, number> | undefined;
   return {
     id: view.id,
     title: view.title,
@@ -152,6 +169,10 @@ function inOrder(view: SheetView, { rows, ids, known }: Standing): SheetView {
     own: view.own === true,
     rowCount: order.length,
     rowId: (place) => view.rowId(rowAt(place)),
+    placeOf: (id) => {
+      places ??= new Map(order.map((row, place) => [row, place]));
+      return places.get(rowOf(view, id)) ?? -1;
+    },
     rowKey: (place) => view.rowKey(rowAt(place)),
     rowName: (place) => view.rowName(rowAt(place)),
     cell: (place, column) => view.cell(rowAt(place), column),

@@ -1,3 +1,4 @@
+import type { Value } from '../units/index.ts';
 import type { CellView, SheetView } from '../worksheet/index.ts';
 
 /** Which way a sheet's rows stand: as they were read, or by a column. */
@@ -40,7 +41,7 @@ export function* standing(
     known.add(view.rowId(row));
     if (sieve && !sieve.keeps(view, row)) continue;
     rows.push(row);
-    if (sorting) keys.set(row, keyOf(view.cell(row, sorting.column)));
+    if (sorting) keys.set(row, keyOf(view, row, sorting.column));
   }
   if (sorting) {
     const turn = sorting.way === 'ascending' ? 1 : -1;
@@ -92,9 +93,14 @@ function* merged(
 /** What a cell is sorted by; undefined where it has no value. */
 type Key = number | string | undefined;
 
-function keyOf({ state, value, text }: CellView): Key {
-  if (state !== 'known') return undefined;
-  return typeof value === 'number' ? value : String(value ?? text);
+function keyOf(view: SheetView, row: number, column: string): Key {
+  // Without the words around it: a long sheet has a hundred thousand cells in a column.
+  const value = view.value ? view.value(row, column) : worth(view.cell(row, column));
+  return value === undefined || typeof value === 'number' ? value : String(value);
+}
+
+function worth({ state, value, text }: CellView): Value | undefined {
+  return state === 'known' ? (value ?? text) : undefined;
 }
 
 // Cells without a value come last, whichever way the rest stand.

@@ -1,6 +1,7 @@
 import type { BookView } from '../worksheet/index.ts';
 import { send } from './events.ts';
 import { printPage } from './print/index.ts';
+import { rowOf } from './row-of.ts';
 import { withUnit } from './unit-face.ts';
 
 /** Something that can be done from the head of a sheet. */
@@ -29,8 +30,7 @@ function remedyDeeds(
 ): readonly SheetDeed[] {
   const posts = book.sheet('posts');
   if (sheet !== 'posts' || !posts || posts.rowCount === 0 || !book.whatIf) return [];
-  const rows = Array.from({ length: posts.rowCount }, (_, row) => row);
-  const row = rows.find((each) => posts.rowId(each) === current) ?? 0;
+  const row = Math.max(0, rowOf(posts, current));
   return [
     {
       label: `Remedies side by side, ${posts.rowName(row)}`,

@@ -134,7 +134,8 @@ function rowsOf(sheet: SheetView | undefined): readonly number[] {
 }
 
 function numberIn(sheet: SheetView, row: number, column: string): number | undefined {
-  const { value } = sheet.cell(row, column);
+  // Without the words around it: a long run has a hundred thousand of them.
+  const value = sheet.value ? sheet.value(row, column) : sheet.cell(row, column).value;
   return typeof value === 'number' ? value : undefined;
 }
 

@@ -5,6 +5,10 @@ import type { SheetView } from './view.ts';
 
 /** Where a sheet shows the row of an id; undefined where it is not. */
 export function placeOfRow(sheet: SheetView, id: string): number | undefined {
+  if (sheet.placeOf) {
+    const at = sheet.placeOf(id);
+    return at < 0 ? undefined : at;
+  }
   for (let at = 0; at < sheet.rowCount; at++) if (sheet.rowId(at) === id) return at;
   return undefined;
 }

@@ -6,7 +6,7 @@ import { cellView, typedText } from './cell.ts';
 import type { Engine } from './engine.ts';
 import type { BandModel, ColumnModel, SheetModel } from './model.ts';
 import { isOwn } from './own.ts';
-import { rowIdAt } from './row-ids.ts';
+import { rowAt, rowIdAt } from './row-ids.ts';
 import { rowKeyAt, rowNameAt } from './row-names.ts';
 import { isMetric, shownUnit, shownWithUnit } from './shown.ts';
 import type { CellView, ColumnView, SheetView } from './view.ts';
@@ -120,9 +120,25 @@ export class LiveSheet implements SheetView {
     return this.sheet.bands[0]?.rows.count ?? 0;
   }
 
+  get rowsVersion(): number {
+    // Which lines stand on a list is found again with every change.
+    if (this.sheet.definition.rows.from === 'lines') return this.engine.revision;
+    return this.sheet.bands[0]?.rows.version ?? 0;
+  }
+
   rowId(index: number): string {
     const [band, row] = this.at(index);
     return rowIdAt(this.sheet, band, row, this.notebook, this.engine.models) ?? '';
+  }
+
+  placeOf(id: string): number {
+    const { from } = this.sheet.definition.rows;
+    const [band] = this.sheet.bands;
+    if (band && (from === 'entered' || from === 'following'))
+      return rowAt(this.sheet, band, id, this.notebook, this.engine.models);
+    // A list of lines is short.
+    for (let at = 0; at < this.rowCount; at++) if (this.rowId(at) === id) return at;
+    return -1;
   }
 
   rowKey(index: number): string {

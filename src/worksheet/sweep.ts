@@ -85,6 +85,7 @@ function repeated({ sheet, band, row }: Spot, count: number): Rows {
     count,
     parent: band.rows,
     parentPlaces: new Int32Array(count).fill(row),
+    version: 0,
     placeOf: () => -1,
     deciders: [],
     refresh: () => false,

@@ -16,12 +16,16 @@ export interface SheetView {
   readonly follow: readonly (readonly [title: string, cells?: string])[];
   readonly columns: readonly ColumnView[];
   readonly rowCount: number;
+  /** Another number whenever rows came, went or moved. */
+  readonly rowsVersion?: number;
   /** Whether a person may add and remove rows here. */
   readonly growable: boolean;
   /** Whether it is a sheet of the user's own. */
   readonly own?: boolean;
   /** The stable id of a row, by its place on the sheet. */
   rowId(index: number): string;
+  /** Where the row of an id stands, sooner than by looking at each; -1 where it does not. */
+  placeOf?(row: string): number;
   /** What stands in the row's key column, such as its post number; blank where nothing does. */
   rowKey(index: number): string;
   /** What a row is called aloud: `post 3`, `80 lb`. */

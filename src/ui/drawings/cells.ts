@@ -60,13 +60,6 @@ export function withUnit(text: string, unit: string): string {
   return text === '' || unit === '' || /['"′″]/u.test(text) ? text : `${text} ${unitWords(unit)}`;
 }
 
-/** Where a row of this id stands on the sheet; -1 where it does not. */
-export function rowOf(sheet: SheetView | undefined, id: string | undefined): number {
-  if (!sheet || id === undefined) return -1;
-  for (let row = 0; row < sheet.rowCount; row++) if (sheet.rowId(row) === id) return row;
-  return -1;
-}
-
 /** The sheet of the job's inputs, whose one row is row 0. */
 export function jobOf(book: BookView): SheetView | undefined {
   return book.sheet('job');

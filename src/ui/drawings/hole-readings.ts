@@ -5,11 +5,11 @@ import {
   jobOf,
   measureOf,
   numberOf,
-  rowOf,
   sizeOf,
   withUnit,
   wordsOf,
 } from './cells.ts';
+import { rowOf } from '../row-of.ts';
 
 /** A length and the text it is shown as. */
 export interface Measured {
