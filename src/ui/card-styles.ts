@@ -9,7 +9,9 @@ export const cardStyles = css`
     height: calc(100dvh - 50px);
     margin: 0 -16px;
   }
+  /* It holds the words for the ear alone too, which would make the page longer from outside. */
   .scroll {
+    position: relative;
     flex: 1;
     min-height: 0;
     padding: 0 16px;

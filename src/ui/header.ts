@@ -123,7 +123,8 @@ export class Header extends LitElement {
       <button
         class="plain"
         @click=${() => {
-          if (closes) this.menuOpen = false;
+          // What opens next gives the focus back to what had it; a folded menu cannot take it.
+          if (closes) this.foldMenu();
           deed();
         }}
       >
@@ -142,7 +143,10 @@ export class Header extends LitElement {
   }
 
   private pressInMenu(event: KeyboardEvent) {
-    if (event.key !== 'Escape') return;
+    if (event.key === 'Escape') this.foldMenu();
+  }
+
+  private foldMenu() {
     this.menuOpen = false;
     this.renderRoot.querySelector('summary')?.focus();
   }

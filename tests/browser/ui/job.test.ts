@@ -177,6 +177,13 @@ describe('<bp-header>', () => {
     expect(words(redo)).toBe('Redo: lean_gap 2 in');
   });
 
+  it('holds the focus for what is chosen in its menu to give back', async () => {
+    const header = await onPage('bp-header', { book });
+    await userEvent.click(inside(header, 'summary'));
+    await userEvent.click(inside(header, 'li:nth-last-child(4) button'));
+    expect(focused()?.localName).toBe('summary');
+  });
+
   it('goes through the lights and remembers the last', async () => {
     const header = await onPage('bp-header', { book });
     await userEvent.click(inside(header, 'summary'));

@@ -172,6 +172,11 @@ describe('<bp-phone>', () => {
     expect(words(inside(inside(phone, 'bp-string-line'), '[aria-current]'))).toContain('Holes');
   });
 
+  it('ends with its keys, and nothing below them', async () => {
+    await onPage('bp-phone', { book, sheet: 'posts', current: 'r4' });
+    expect(document.documentElement.scrollHeight).toBeLessThanOrEqual(844);
+  });
+
   // WCAG 2.2, 1.4.10 Reflow: 1280 px at 400% are 320 px.
   it.each(['job', 'posts', 'holes', 'cure'])(
     'shows the %s without scrolling sideways at 320 px',
