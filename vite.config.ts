@@ -3,7 +3,8 @@ import { existsSync } from 'node:fs';
 import { readFile, readdir, writeFile } from 'node:fs/promises';
 import { basename, delimiter, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { build, defineConfig, type Plugin, type Rollup, type UserConfig } from 'vite';
+import { build, defineConfig, normalizePath, type Plugin, type UserConfig } from 'vite';
+import { compactTemplates, sheetsAsData, textsAsData } from './vite.data.config.ts';
 
 // P-L-U-M on a telephone's keys. Stored notebooks belong to one address and port, so the usual
 // port of other tools would mix them with other pages' data.
@@ -26,28 +27,39 @@ const CONTENT_POLICY = [
   'trusted-types lit-html backplumb backplumb-paste',
 ].join('; ');
 
-// A packer finds less to save in many small files. What knows no page stays apart, for the thread that reads files.
-const FEW_FILES = {
-  includeDependenciesRecursively: false,
-  groups: [
-    { name: 'ground', test: /\/src\/(?:units|csv|notebook|output)\/|\/papaparse\// },
-    { name: 'intake', test: /\/src\/intake\/(?!reading-thread)/ },
-    // What most elements share, each too small for a file of its own.
-    {
-      name: 'shared',
-      test: /\/src\/ui\/(?:events|waiting|fraction|unit-face|download|follow-book|turns|tokens|panel-dialog-styles|panel-styles|field-styles|theme|dots|print\/(?:index|print-page|supplier-page|supplier-list|page-style|page-parts|cautions))\.ts|virtual:styles|\/node_modules\/(?:lit|@lit|lit-html|lit-element)|decorate\.js/,
-    },
-    // Panels that stand over the page, and the pages of paper.
-    {
-      name: 'panels',
-      test: /\/src\/ui\/(?:what-if|remedies|keeping\/(?:history|restore|room|panels|give-file|kept-jobs|keeping-bar))[\w-]*\.ts/,
-    },
-    {
-      name: 'engine',
-      test: /\/src\/(?:graph|formula|trade|worksheet)\/|\/worksheets\/|\/mathjs\/|virtual:rules/,
-    },
-  ],
-};
+/** Gives the file of the build that a module goes into. */
+function fileNames() {
+  const reached = new Map<string, ReadonlySet<string>>();
+  /** All that a module needs before it runs. */
+  function needs(path: string, modules: ModulesOfBuild): ReadonlySet<string> {
+    const known = reached.get(path);
+    if (known) return known;
+    const all = new Set<string>();
+    const waiting = [normalizePath(join(SOURCES, path))];
+    for (let id = waiting.pop(); id !== undefined; id = waiting.pop()) {
+      if (all.has(id)) continue;
+      all.add(id);
+      waiting.push(...(modules.getModuleInfo(id)?.importedIds ?? []));
+    }
+    reached.set(path, all);
+    return all;
+  }
+
+  // A packer finds less to save in many small files; a thread has no more to fetch than it runs.
+  return (id: string, modules: ModulesOfBuild): string | null => {
+    const isFor = (path: string): boolean => needs(path, modules).has(id);
+    // It listens as soon as it runs, which only a thread may have it do.
+    if (id.endsWith('-thread.ts')) return null;
+    if (isFor('storage/writing-thread.ts')) return 'writing';
+    if (isFor('intake/reading-thread.ts')) return isFor('index.html') ? 'ground' : 'intake';
+    if (isFor('index.html')) return 'page';
+    return isFor('worksheet/index.ts') ? 'engine' : 'job';
+  };
+}
+
+interface ModulesOfBuild {
+  readonly getModuleInfo: (id: string) => { readonly importedIds: readonly string[] } | null;
+}
 
 export default defineConfig(async ({ mode }) => {
   if (mode === 'cli') return commandLine();
@@ -57,9 +69,8 @@ export default defineConfig(async ({ mode }) => {
     clearScreen: false,
     plugins: [
       sheetsAsData(),
-      ...textsAsData(),
-      earlyStyles(),
       compactTemplates(),
+      textsAsData(),
       threads(),
       contentPolicy(),
       licences(),
@@ -74,7 +85,11 @@ export default defineConfig(async ({ mode }) => {
       assetsInlineLimit: 0,
       // Everything comes from this machine, so a list of what to fetch ahead is more script than it saves.
       modulePreload: false,
-      rolldownOptions: { output: { codeSplitting: FEW_FILES } },
+      rolldownOptions: {
+        output: {
+          codeSplitting: { includeDependenciesRecursively: false, groups: [{ name: fileNames() }] },
+        },
+      },
     },
     // At the address of the built page its service worker would answer, with what was built before.
     server: { host: LOOPBACK, port: PORT + 100 },
@@ -108,142 +123,6 @@ function commandLine(): UserConfig {
       rolldownOptions: { output: { entryFileNames: 'cli.mjs' } },
     },
   };
-}
-
-/** Keeps the worksheets the data they are: the page fetches them as JSON instead of running them as script. */
-function sheetsAsData(): Plugin {
-  return {
-    name: 'sheets-as-data',
-    apply: 'build',
-    enforce: 'pre',
-    load: {
-      filter: { id: /\/worksheets\/\w+\.json$/ },
-      async handler(id) {
-        const sheet: unknown = JSON.parse(await readFile(id, 'utf8'));
-        return fetchedData(this, basename(id), sheet);
-      },
-    },
-  };
-}
-
-/** A module that is data beside the script: the page waits for it where it would have run it. */
-function fetchedData(build: Rollup.PluginContext, name: string, data: unknown) {
-  const file = build.emitFile({ type: 'asset', name, source: JSON.stringify(data) });
-  const code = `export default await (await fetch(import.meta.ROLLUP_FILE_URL_${file})).json();`;
-  return { code, moduleType: 'js' };
-}
-
-/** Texts that stand in the sources where they belong, and are no script. */
-const TEXTS: readonly TextsOfBuild[] = [
-  {
-    name: 'styles',
-    files: /\/src\/ui\/.*\.ts$/,
-    each: /\bcss`([^`$\\]*)`/g,
-    // As lit would have been given them: the parts of a template that has one part.
-    kept: (text) => [compactStyles(text)],
-    used: (place) => `css(${place})`,
-  },
-  {
-    name: 'rules',
-    files: /\/src\/trade\/catalog-\w+\.ts$/,
-    each: /(?<=\b(?:meaning|equation|source|caution):\s+|^const [A-Z_]+ =\s+)'([^'\\\n]+)'/gm,
-    kept: (text) => text,
-    used: (place) => place,
-  },
-];
-
-interface TextsOfBuild {
-  readonly name: string;
-  /** The sources that have such texts. */
-  readonly files: RegExp;
-  /** Each such text in a source. */
-  readonly each: RegExp;
-  readonly kept: (text: string) => unknown;
-  /** What stands in its place. */
-  readonly used: (place: string) => string;
-}
-
-/** Puts texts of one sort into a file that the page fetches as JSON, and their places in it into the script. */
-function textsAsData(): Plugin[] {
-  return TEXTS.map(({ name, files, each, kept, used }) => {
-    const module = `virtual:${name}`;
-    const places = new Map<string, number>();
-    return {
-      name: `${name}-as-data`,
-      apply: 'build',
-      enforce: 'pre',
-      // In the order of their files, so that the same sources make the same build.
-      async buildStart() {
-        const paths = await readdir(SOURCES, { recursive: true });
-        for (const path of paths.map((path) => join(SOURCES, path)).sort())
-          if (files.test(path.replaceAll('\\', '/')))
-            for (const [, text = ''] of (await readFile(path, 'utf8')).matchAll(each))
-              if (!places.has(text)) places.set(text, places.size);
-      },
-      resolveId: (id) => (id === module ? `\0${module}` : undefined),
-      load(id) {
-        if (id !== `\0${module}`) return undefined;
-        const all = [...places.keys()].map(kept);
-        return fetchedData(this, `${name}.json`, all);
-      },
-      transform: {
-        filter: { id: files },
-        handler(code) {
-          const script = code.replaceAll(each, (_, text: string) =>
-            used(`texts[${String(places.get(text))}]`),
-          );
-          if (script === code) return undefined;
-          return { code: `import texts from '${module}';${script}`, map: null };
-        },
-      },
-    };
-  });
-}
-
-/** Has the styles fetched beside the script, and not once it runs. */
-function earlyStyles(): Plugin {
-  return {
-    name: 'early-styles',
-    apply: 'build',
-    transformIndexHtml: {
-      // Before that, the files have no names.
-      order: 'post',
-      handler: (_, { bundle = {} }) =>
-        Object.keys(bundle)
-          .filter((path) => /\bstyles-[\w-]+\.json$/.test(path))
-          .map((path) => ({
-            tag: 'link',
-            attrs: { rel: 'preload', as: 'fetch', crossorigin: '', href: `/${path}` },
-          })),
-    },
-  };
-}
-
-/**
- * Takes the indentation out of the elements' templates, which the minifier keeps as text. To HTML one line end is as
- * good as a line end and ten spaces.
- */
-function compactTemplates(): Plugin {
-  return {
-    name: 'compact-templates',
-    apply: 'build',
-    enforce: 'pre',
-    transform: {
-      filter: { id: /\/src\/ui\/.*\.ts$/ },
-      handler: (code) => ({ code: code.replaceAll(/\n[ \t]+/g, '\n'), map: null }),
-    },
-  };
-}
-
-/** Leaves the needed spaces of styles, and no comments. */
-function compactStyles(styles: string): string {
-  return styles
-    .trim()
-    .replaceAll(/\/\*.*?\*\//gs, '')
-    .replaceAll(/\s+/g, ' ')
-    .replaceAll(/ ?([{};,]) ?/g, '$1')
-    .replaceAll(': ', ':')
-    .replaceAll(';}', '}');
 }
 
 /**

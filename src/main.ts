@@ -20,7 +20,7 @@ import { openShelf, type OpenedNotebook, type ShelfEntry } from './storage/index
 import {
   download,
   installLook,
-  loadNewVersion,
+  offerNewVersion,
   ownScript,
   pagePace,
   printOnCommand,
@@ -221,12 +221,11 @@ if (import.meta.env.PROD) {
   void keepOffline({
     worker: ownScript('/service-worker.js'),
     script: new URL(import.meta.url).pathname,
-    onNewer: () => void offerNewer(),
+    onNewer: offerNewer,
   });
 }
 
-async function offerNewer(): Promise<void> {
-  const { offerNewVersion } = await loadNewVersion();
+function offerNewer(): void {
   offerNewVersion(async () => {
     await shelf.flush();
     return !saved.isTrouble;

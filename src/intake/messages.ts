@@ -12,6 +12,8 @@ export type ReaderAsk =
 
 /** What it answers. */
 export type ReaderAnswer =
+  /** It listens: what it was asked before that was not heard. */
+  | { readonly say: 'ready' }
   | { readonly say: 'progress'; readonly share: number }
   | { readonly say: 'read'; readonly overview: Overview }
   | { readonly say: 'refused'; readonly problem: Problem }

@@ -21,6 +21,7 @@ export interface WholeFile {
 /** Reads one file on a thread of its own. One thing is asked at a time. */
 export class SiteReader {
   private readonly thread: ReadingThread;
+  private readonly listening: Promise<void>;
   private readonly progress: (share: number) => void;
   private overview: Overview | undefined;
   private stop: (why: unknown) => void = () => undefined;
@@ -29,6 +30,11 @@ export class SiteReader {
   constructor(thread: ReadingThread, progress: (share: number) => void) {
     this.thread = thread;
     this.progress = progress;
+    this.listening = new Promise((resolve) => {
+      thread.onmessage = () => {
+        resolve();
+      };
+    });
   }
 
   /** Reads the file; rejects once the reader is stopped. */
@@ -76,16 +82,18 @@ export class SiteReader {
   ): Promise<T> {
     return new Promise<T>((resolve, reject) => {
       this.stop = reject;
-      this.thread.onmessage = ({ data }) => {
-        if (data.say === 'progress') this.progress(data.share);
-        else hear(data, resolve);
-      };
       this.thread.onerror = ({ message }) => {
         reject(
           new Error(`The file could not be read on: ${message}. Reload the page and try again.`),
         );
       };
-      this.thread.postMessage(asked);
+      void this.listening.then(() => {
+        this.thread.onmessage = ({ data }) => {
+          if (data.say === 'progress') this.progress(data.share);
+          else hear(data, resolve);
+        };
+        this.thread.postMessage(asked);
+      });
     });
   }
 }

@@ -16,6 +16,7 @@ let intake: Intake | undefined;
 self.addEventListener('message', ({ data }: MessageEvent<ReaderAsk>) => {
   void follow(data);
 });
+answer({ say: 'ready' });
 
 async function follow(asked: ReaderAsk): Promise<void> {
   if (asked.ask === 'rows') {

@@ -42,14 +42,11 @@ export class AppPanels {
   }
 
   openSide(side: Side): void {
-    // Fetched when it is first asked for; the element wakes up when it is there.
-    if (side === 'what if') void import('./what-if.ts');
     this.side = side;
     this.page.requestUpdate();
   }
 
   readonly showRemedies = ({ detail }: CustomEvent<Place>): void => {
-    void import('./remedies.ts');
     this.remedies = detail;
     this.page.requestUpdate();
   };

@@ -1,6 +1,7 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import type { Desk, KeptJob } from './desk.ts';
+import './keeping/kept-jobs.ts';
 import { base } from './tokens.ts';
 
 /** What a person chose on the start screen. */
@@ -99,8 +100,6 @@ export class Start extends LitElement {
   @query('#notebook') private readonly notebook!: HTMLInputElement | null;
 
   protected override willUpdate() {
-    // Fetched only where there are jobs to list.
-    if (this.jobs.length > 0) void import('./keeping/kept-jobs.ts');
     if (this.desk) this.desk.pattern = this.pattern;
   }
 

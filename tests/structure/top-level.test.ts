@@ -8,6 +8,7 @@ const ALLOWED = [
   'package-lock.json',
   'tsconfig.json',
   'vite.config.ts',
+  'vite.data.config.ts',
   'eslint.config.js',
   'src',
   'worksheets',

@@ -3,6 +3,8 @@ import { customElement, property, state } from 'lit/decorators.js';
 import type { Desk, OpenJob, SavedMark } from '../desk.ts';
 import { send } from '../events.ts';
 import { FollowBook } from '../follow-book.ts';
+import { giveBackup } from './give-file.ts';
+import './keeping-bar.ts';
 import type { PastJob, RestorePlan } from './keeping-desk.ts';
 
 /** What a button of the bar asks for. */
@@ -16,8 +18,7 @@ export interface KeepingWord {
 }
 
 /**
- * The place for everything about how jobs are kept. It knows when there is something to say or ask,
- * and fetches the rest only then.
+ * The place for everything about how jobs are kept. It knows when there is something to say or ask.
  *
  * @fires look-back - A job is to be shown as it was, or, with undefined, as it is now.
  */
@@ -45,13 +46,11 @@ export class Keeping extends LitElement {
 
   /** Opens what was done today, or the backups and the room. */
   open(panel: 'history' | 'room'): void {
-    void import('./panels.ts');
     this.panel = panel;
   }
 
   /** Asks what to do with the jobs of a file; false where they are left. */
   ask(plan: RestorePlan): Promise<boolean> {
-    void import('./panels.ts');
     return new Promise((answer) => {
       this.restoring = { plan, answer };
     });
@@ -61,7 +60,6 @@ export class Keeping extends LitElement {
   async save(ids: readonly string[] | undefined, isPacked: boolean): Promise<string> {
     const { desk, job } = this;
     if (!desk) return '';
-    const { giveBackup } = await import('./give-file.ts');
     const jobName = ids?.length === 1 && ids[0] === job?.id ? job?.book.name : undefined;
     const said = await giveBackup({ ids, jobName, isPacked }, desk.keeping.whole());
     this.reminder = '';
@@ -79,7 +77,6 @@ export class Keeping extends LitElement {
     const words = this.words();
     const hasClashes = (job?.book.clashes?.all().length ?? 0) > 0 && !this.past;
     const hasBar = words.length > 0 || hasClashes;
-    if (hasBar) void import('./keeping-bar.ts');
     return html`${
       hasBar
         ? html`<bp-keeping-bar

@@ -1,3 +1,0 @@
-import './history.ts';
-import './restore.ts';
-import './room.ts';
