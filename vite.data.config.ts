@@ -53,8 +53,8 @@ function compactStyles(styles: string): string {
 }
 
 // What is shorter is dearer to point at than to leave where it stands; a file that is shorter, to fetch.
-const FEW_WORDS = 3;
-const SHORT_DATA = 60;
+const FEW_WORDS = 2;
+const SHORT_DATA = 30;
 const FEW_TEXTS = 10;
 
 /**
