@@ -176,6 +176,8 @@ function inOrder(view: SheetView, order: readonly number[]): SheetView {
     rowKey: (place) => view.rowKey(rowAt(place)),
     rowName: (place) => view.rowName(rowAt(place)),
     cell: (place, column) => view.cell(rowAt(place), column),
+    // Columns do not come and go with the order of the rows.
+    ...(view.isFilled && { isFilled: view.isFilled.bind(view) }),
     totals: () => view.totals(),
   };
 }

@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import type { BookView, CurveView } from '../worksheet/index.ts';
 import './drawings/index.ts';
 import type { RowPick } from './drawings/index.ts';
+import { rowOf } from './row-of.ts';
 
 /** Whether a sheet's picture stands above its rows, the whole width, or beside them. */
 export function pictureSide(sheet: string): 'above' | 'beside' | 'none' {
@@ -51,8 +52,7 @@ export function sheetPicture(
 function pouredRow(book: BookView, current: string): string | undefined {
   const cure = book.sheet('cure');
   if (!cure || cure.rowCount === 0) return undefined;
-  const rows = Array.from({ length: cure.rowCount }, (_, row) => cure.rowId(row));
-  return rows.includes(current) ? current : rows[0];
+  return cure.rowId(Math.max(0, rowOf(cure, current)));
 }
 
 function curve(view: CurveView | undefined): TemplateResult | typeof nothing {

@@ -10,6 +10,7 @@ describe('rows in another order', () => {
     const seen = order.seen(view, 1);
     expect([0, 1, 2, 3].map((place) => seen.rowId(place))).toEqual(['r2', 'r0', 'r3', 'r1']);
     expect(['r0', 'r1', 'r2', 'r3', 'r9'].map((id) => seen.placeOf?.(id))).toEqual([1, 3, 0, 2, -1]); // prettier-ignore
+    expect(seen.isFilled?.('gap', 500)).toBe(true);
     expect(counts.cell).toBe(0);
   });
 
@@ -41,6 +42,7 @@ function sheetOf(values: readonly (number | undefined)[]) {
     },
     placeOf: (id: string) => values.findIndex((_, row) => `r${String(row)}` === id),
     value: (row: number) => values[row],
+    isFilled: () => values.some((value) => value !== undefined),
     cell() {
       counts.cell += 1;
       return { state: 'blank', text: '' };
