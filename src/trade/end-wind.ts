@@ -72,9 +72,10 @@ function longEnough(length: number, height: number): Limit {
 }
 
 function stripLimit(start: number, end: number, length: number): Limit {
+  if (end > start && atMost(end, length)) return undefined;
+  // Written out only where it is told: that takes longer than the answer.
   const strip = `The strip runs from “${shown(start, 'ft')}” to “${shown(end, 'ft')}”`;
   if (!(end > start)) return [`${strip}.`, 'Give the edge nearer the free end first.'];
-  if (atMost(end, length)) return undefined;
   return [
     `${strip} on a run of “${shown(length, 'ft')}”.`,
     'Measure both edges from one free end, within the run.',
