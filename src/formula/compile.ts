@@ -90,19 +90,23 @@ class Compiler {
   /** Every part is worked out, also those that can't change the value. */
   private readonly isWhole: boolean;
   private readonly inside: Inside | undefined;
+  /** The number of the next room that formulas share. */
+  private readonly shared: { next: number };
 
   constructor(rows: Rows, words: Words, isWhole = false, inside?: Inside) {
     this.rows = rows;
     this.words = words;
     this.isWhole = isWhole;
     this.inside = inside;
+    this.shared = inside?.outer.shared ?? { next: 0 };
   }
 
   build(expression: Expression): Node {
     let node = this.built.get(expression);
     if (!node) {
       node = this.make(expression);
-      if (this.isHeldStill(expression)) node = new StillNode(node);
+      if (this.inside || varies(expression)) node.shared = this.isWhole ? -1 : this.shared.next++;
+      else if (this.isHeldStill(expression)) node = new StillNode(node);
       this.built.set(expression, node);
     }
     return node;

@@ -81,7 +81,7 @@ export class AggregateNode extends Node {
     for (const { of } of this.outside) of.fill(from, count);
     if (this.isSame) {
       this.once ??= this.gathered(0);
-      this.holdStill(this.once.result, count);
+      this.holdStill(this.once.result);
     } else {
       const data = this.hold(count);
       for (let i = 0; i < count; i++) data[i] = this.gathered(i).result;
@@ -106,8 +106,7 @@ export class AggregateNode extends Node {
   }
 
   private gathered(i: number, trace?: Trace): Gatherer {
-    const most = this.bands.reduce((count, { rows }) => Math.max(count, rows.count), 0);
-    for (const outside of this.outside) outside.take(i, Math.min(CHUNK, most));
+    for (const outside of this.outside) outside.take(i);
     const gatherer = new Gatherer(this.name);
     for (const { rows, given } of this.bands) {
       for (let from = 0; from < rows.count; from += CHUNK) {
@@ -152,9 +151,9 @@ export class FewNode extends Node {
 
   // By far the commonest; no object is made a row.
   private fillExtreme(data: Float64Array, count: number, name: 'min' | 'max'): void {
-    this.parts.forEach(({ data: from, at }, place) => {
+    this.parts.forEach(({ data: from, at, mask }, place) => {
       for (let i = 0; i < count; i++) {
-        const value = from[at + i] as number;
+        const value = from[at + (i & mask)] as number;
         const best = data[i] as number;
         // One that is not known leaves none known.
         const isTaken =
@@ -270,10 +269,10 @@ class Gatherer {
   }
 
   private takeValues(node: Node, from: number, to: number, trace: Trace | undefined): void {
-    const { data, at } = node;
+    const { data, at, mask } = node;
     let { count, total, largest, least, greatest, falses } = this;
     for (let i = from; i < to; i++) {
-      const value = data[at + i] as number;
+      const value = data[at + (i & mask)] as number;
       if (value !== value) {
         const state = node.trace(i, trace);
         // A blank is not given, so it does not count; anything unsettled might.

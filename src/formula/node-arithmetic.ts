@@ -11,11 +11,11 @@ export class SumNode extends PairNode {
   protected combine(count: number): void {
     const { left, right } = this;
     const data = this.hold(count);
-    const [a, b] = [left.data, right.data];
-    const [p, q] = [left.at, right.at];
+    const { data: a, at: p, mask: m } = left;
+    const { data: b, at: q, mask: n } = right;
     for (let i = 0; i < count; i++) {
-      const x = a[p + i] as number;
-      const y = b[q + i] as number;
+      const x = a[p + (i & m)] as number;
+      const y = b[q + (i & n)] as number;
       data[i] = cancelled(x + y, x, y);
     }
   }
@@ -26,11 +26,11 @@ export class DifferenceNode extends PairNode {
   protected combine(count: number): void {
     const { left, right } = this;
     const data = this.hold(count);
-    const [a, b] = [left.data, right.data];
-    const [p, q] = [left.at, right.at];
+    const { data: a, at: p, mask: m } = left;
+    const { data: b, at: q, mask: n } = right;
     for (let i = 0; i < count; i++) {
-      const x = a[p + i] as number;
-      const y = b[q + i] as number;
+      const x = a[p + (i & m)] as number;
+      const y = b[q + (i & n)] as number;
       data[i] = cancelled(x - y, x, y);
     }
   }
@@ -41,9 +41,10 @@ export class ProductNode extends PairNode {
   protected combine(count: number): void {
     const { left, right } = this;
     const data = this.hold(count);
-    const [a, b] = [left.data, right.data];
-    const [p, q] = [left.at, right.at];
-    for (let i = 0; i < count; i++) data[i] = finite((a[p + i] as number) * (b[q + i] as number));
+    const { data: a, at: p, mask: m } = left;
+    const { data: b, at: q, mask: n } = right;
+    for (let i = 0; i < count; i++)
+      data[i] = finite((a[p + (i & m)] as number) * (b[q + (i & n)] as number));
   }
 }
 
@@ -52,9 +53,10 @@ export class QuotientNode extends PairNode {
   protected combine(count: number): void {
     const { left, right } = this;
     const data = this.hold(count);
-    const [a, b] = [left.data, right.data];
-    const [p, q] = [left.at, right.at];
-    for (let i = 0; i < count; i++) data[i] = finite((a[p + i] as number) / (b[q + i] as number));
+    const { data: a, at: p, mask: m } = left;
+    const { data: b, at: q, mask: n } = right;
+    for (let i = 0; i < count; i++)
+      data[i] = finite((a[p + (i & m)] as number) / (b[q + (i & n)] as number));
   }
 
   protected override why(_left: number, right: number): Problem | undefined {
@@ -94,8 +96,8 @@ export class PowerNode extends PairNode {
 export class NegativeNode extends OneNode {
   protected combine(count: number): void {
     const data = this.hold(count);
-    const { data: from, at } = this.of;
-    for (let i = 0; i < count; i++) data[i] = 0 - (from[at + i] as number);
+    const { data: from, at, mask } = this.of;
+    for (let i = 0; i < count; i++) data[i] = 0 - (from[at + (i & mask)] as number);
   }
 }
 

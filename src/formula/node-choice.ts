@@ -1,6 +1,9 @@
 import { KNOWN, type State } from '../graph/index.ts';
 import { ALL_KNOWN, CHUNK, Node, type Trace } from './node.ts';
 
+// In place of 1 where rows end at a node that has one value for all.
+const STILL = 2;
+
 /** A condition, and what a row comes to where it is the first that is true. */
 export interface Branch {
   readonly when: Node;
@@ -21,6 +24,8 @@ export class ChoiceNode extends Node {
   /** Where each row of the last fill ends, and whether any row ends at a node. */
   private end = new Int16Array(0);
   private readonly isEnd: Uint8Array;
+  /** The value of each node where rows end that has one for all of them. */
+  private readonly still: Float64Array;
   /** The rows that no condition was true of so far. */
   private left = new Int16Array(0);
 
@@ -32,6 +37,7 @@ export class ChoiceNode extends Node {
     this.whens = whens;
     this.branches = branches;
     this.isEnd = new Uint8Array(this.parts.length);
+    this.still = new Float64Array(this.parts.length);
     this.isWhole = isWhole;
   }
 
@@ -42,7 +48,8 @@ export class ChoiceNode extends Node {
     branches.forEach((branch, at) => {
       const mark = whens.length + at;
       if (isWhole) branch.fill(from, count);
-      else if (isEnd[mark]) branch.fillWhere(from, count, end, 0, mark, lookedAt);
+      else if (isEnd[mark])
+        branch.fillWhere(from, count, { data: end, at: 0, mask: -1 }, mark, lookedAt);
     });
     const first = end[0] as number;
     const only = ends[first];
@@ -52,11 +59,19 @@ export class ChoiceNode extends Node {
       return;
     }
     const data = this.hold(count);
-    const columns = ends.map((each) => each.data);
-    const places = ends.map((each) => each.at);
-    for (let i = 0; i < count; i++) {
-      const at = end[i] as number;
-      data[i] = (columns[at] as Float64Array)[(places[at] as number) + i] as number;
+    for (let at = 0; at < ends.length; at++) {
+      if (isEnd[at] === 0) continue;
+      const { data: values, at: p, mask } = ends[at] as Node;
+      this.still[at] = values[p] as number;
+      if (mask === 0) isEnd[at] = STILL;
+    }
+    const { still } = this;
+    // Most branches are one text or number: their rows are done in one go, and of the others each by itself.
+    for (let i = 0; i < count; i++) data[i] = still[end[i] as number] as number;
+    for (let at = 0; at < ends.length; at++) {
+      if (isEnd[at] !== 1) continue;
+      const { data: values, at: p } = ends[at] as Node;
+      for (let i = 0; i < count; i++) if (end[i] === at) data[i] = values[p + i] as number;
     }
   }
 
@@ -86,14 +101,14 @@ export class ChoiceNode extends Node {
     for (let at = 0; at < whens.length && (waiting > 0 || isWhole); at++) {
       const when = whens[at] as Node;
       when.fill(from, count);
-      const { data, at: start } = when;
+      const { data, at: start, mask } = when;
       // The commonest: nothing of the kind was typed, and it is true of none.
       if (when.isStill && data[start] === 0) continue;
       let still = 0;
       let trues = 0;
       for (let k = 0; k < waiting; k++) {
         const i = left[k] as number;
-        const flag = data[start + i] as number;
+        const flag = data[start + (i & mask)] as number;
         // Numbers instead of branches: no processor guesses the next row right. Unknown is 0 here, and ends at the condition.
         const isTrue = flag | 0;
         end[i] = at + isTrue * whens.length;

@@ -10,8 +10,8 @@ export class ConstantNode extends Node {
     this.constant = value;
   }
 
-  override fill(_from: number, count: number): void {
-    this.holdStill(this.constant, count);
+  override fill(): void {
+    this.holdStill(this.constant);
   }
 
   override stated(): Uint8Array {
@@ -128,8 +128,8 @@ export class SingleNode extends Node {
     this.column = column;
   }
 
-  override fill(_from: number, count: number): void {
-    this.holdStill(this.column.values[0] ?? NaN, count);
+  override fill(): void {
+    this.holdStill(this.column.values[0] ?? NaN);
   }
 
   override stated(count: number): Uint8Array {
@@ -166,10 +166,11 @@ export class StillNode extends Node {
     this.isDone = false;
   }
 
-  override fill(from: number, count: number): void {
-    if (!this.isDone) this.of.fill(from, 1);
+  override fill(from: number): void {
+    if (this.isDone) return;
+    this.of.fill(from, 1);
     this.isDone = true;
-    this.holdStill(this.of.value(0), count);
+    this.holdStill(this.of.value(0));
   }
 
   override stated(count: number): Uint8Array {
@@ -203,10 +204,10 @@ export class OutsideNode extends Node {
     this.of = of;
   }
 
-  /** Takes the value at place `i` of the outer fill, for `count` rows inside. */
-  take(i: number, count: number): void {
+  /** Takes the value at place `i` of the outer fill, for all rows inside. */
+  take(i: number): void {
     this.place = i;
-    this.hold(count).fill(this.of.value(i), 0, count);
+    this.holdStill(this.of.value(i));
   }
 
   override fill(): void {

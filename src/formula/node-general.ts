@@ -28,13 +28,12 @@ export class GivenNode extends Node {
   override fill(from: number, count: number): void {
     const { of, otherwise } = this;
     of.fill(from, count);
-    const [values, v] = [of.data, of.at];
     const states = of.knowsAll(count) ? undefined : of.stated(count);
     let blanks = 0;
     for (let i = 0; states && i < count; i++) if (states[i] === BLANK) blanks += 1;
     if (this.isWhole) otherwise.fill(from, count);
     else if (states && blanks > 0)
-      otherwise.fillWhere(from, count, states, 0, BLANK, this.lookedAt);
+      otherwise.fillWhere(from, count, { data: states, at: 0, mask: -1 }, BLANK, this.lookedAt);
     // Where all rows are answered alike, the answer is read where it stands.
     if (!states || blanks === 0) {
       this.stand(of);
@@ -45,9 +44,10 @@ export class GivenNode extends Node {
       return;
     }
     const data = this.hold(count);
-    const [others, o] = [otherwise.data, otherwise.at];
+    const { data: values, at: v, mask: m } = of;
+    const { data: others, at: o, mask: n } = otherwise;
     for (let i = 0; i < count; i++)
-      data[i] = (states[i] === BLANK ? others[o + i] : values[v + i]) as number;
+      data[i] = (states[i] === BLANK ? others[o + (i & n)] : values[v + (i & m)]) as number;
   }
 
   override stated(count: number): Uint8Array {
@@ -90,29 +90,37 @@ export class OnlyIfNode extends Node {
   override fill(from: number, count: number): void {
     const { of, condition, isWhole } = this;
     condition.fill(from, count);
-    const [flags, f] = [condition.data, condition.at];
+    const { data: flags, at: f, mask } = condition;
     let isAsked = isWhole;
-    for (let i = 0; i < count && !isAsked; i++) isAsked = flags[f + i] === 1;
+    const most = condition.isStill ? 1 : count;
+    for (let i = 0; i < most && !isAsked; i++) isAsked = flags[f + (i & mask)] === 1;
     this.isAsked = isAsked;
     if (isWhole) of.fill(from, count);
-    else if (isAsked) of.fillWhere(from, count, flags, f, 1, this.lookedAt);
+    else if (isAsked) of.fillWhere(from, count, condition, 1, this.lookedAt);
     if (condition.isStill) {
       // Where all rows are alike, the value is read where it stands, or there is none.
       if (condition.value(0) === 1) this.stand(of);
-      else this.holdStill(NaN, count);
+      else this.holdStill(NaN);
       return;
     }
     const data = this.hold(count);
-    const [values, v] = [of.data, of.at];
-    for (let i = 0; i < count; i++) data[i] = flags[f + i] === 1 ? (values[v + i] as number) : NaN;
+    const { data: values, at: v, mask: m } = of;
+    for (let i = 0; i < count; i++)
+      data[i] = flags[f + (i & mask)] === 1 ? (values[v + (i & m)] as number) : NaN;
   }
 
   override stated(count: number): Uint8Array {
     const states = this.room().fill(BLANK, 0, count);
     if (!this.isAsked) return states;
-    const given = this.of.stated(count);
-    const { data, at } = this.condition;
-    for (let i = 0; i < count; i++) if (data[at + i] === 1) states[i] = given[i] as State;
+    const { condition, of } = this;
+    const { data: flags, at: f, mask } = condition;
+    const { data: values, at: v, mask: m } = of;
+    let given: Uint8Array | undefined;
+    for (let i = 0; i < count; i++) {
+      if (flags[f + (i & mask)] !== 1) continue;
+      const value = values[v + (i & m)] as number;
+      states[i] = value === value ? KNOWN : ((given ??= of.stated(count))[i] as State);
+    }
     return states;
   }
 
@@ -121,6 +129,9 @@ export class OnlyIfNode extends Node {
     return this.condition.value(i) === 1 ? this.of.trace(i, trace) : BLANK;
   }
 }
+
+/** Stands for a second number where there is none. */
+const NOUGHT = { data: new Float64Array(1), at: 0, mask: 0 };
 
 /** What is worked out from one or two numbers. */
 type Work = Exclude<GeneralName, 'given' | 'only_if'>;
@@ -146,11 +157,11 @@ export class FunctionNode extends Node {
     const data = this.hold(count);
     const [first, second] = this.parts;
     if (!first) return;
-    const [xs, p] = [first.data, first.at];
-    const [ys, q] = [second?.data, second?.at ?? 0];
+    const { data: xs, at: p, mask: m } = first;
+    const { data: ys, at: q, mask: n } = second ?? NOUGHT;
     for (let i = 0; i < count; i++) {
-      const x = xs[p + i] as number;
-      const y = ys ? (ys[q + i] as number) : 0;
+      const x = xs[p + (i & m)] as number;
+      const y = ys[q + (i & n)] as number;
       const scale = terms.length === 0 ? 0 : largest(terms, i);
       const value = x !== x || y !== y ? NaN : work(name, x, y, scale);
       // Adding nought turns minus nought, as of ceil(-0.5), into nought.

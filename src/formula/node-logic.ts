@@ -6,8 +6,17 @@ import type { Comparison } from './syntax.ts';
 // Flags differ from row to row without a pattern, and a processor that guesses wrong loses more than a product costs:
 // in these loops they are worked with as numbers.
 
+/** A node whose values are flags. */
+abstract class FlagNode extends PairNode {
+  /** Notes that all rows came to one value, where they did: what follows from flags is mostly that. */
+  protected noteFlags(count: number, trues: number, falses: number): void {
+    const isStill = trues === count || falses === count || trues + falses === 0;
+    this.mask = isStill && count > 1 ? 0 : -1;
+  }
+}
+
 /** `a < b` and its kin, on quantities and dates. On the line is within it. */
-export class ComparisonNode extends PairNode {
+export class ComparisonNode extends FlagNode {
   /** The answers where the left side is less, near, or greater. */
   private readonly ifLess: 0 | 1;
   private readonly ifNear: 0 | 1;
@@ -26,45 +35,64 @@ export class ComparisonNode extends PairNode {
   protected combine(count: number): void {
     const { ifLess, ifNear, ifGreater, terms } = this;
     const data = this.hold(count);
-    const [a, b] = [this.left.data, this.right.data];
-    const [p, q] = [this.left.at, this.right.at];
+    const { data: a, at: p, mask: m } = this.left;
+    const { data: b, at: q, mask: n } = this.right;
     const isSum = terms.length > 0;
+    let trues = 0;
+    let falses = 0;
     for (let i = 0; i < count; i++) {
-      const x = a[p + i] as number;
-      const y = b[q + i] as number;
+      const x = a[p + (i & m)] as number;
+      const y = b[q + (i & n)] as number;
       // Twice the closeness that counts, of one side, is certainly more than that of either.
       const far = isSum ? Infinity : 2 * NEAR * Math.abs(y);
       const isLess = Number(x - y < -far);
       const isGreater = Number(x - y > far);
-      if ((isLess | isGreater) === 1) data[i] = (isLess & ifLess) | (isGreater & ifGreater);
-      else if (near(x, y, isSum ? largest(terms, i) : 0)) data[i] = ifNear;
-      else data[i] = x === x && y === y ? (x < y ? ifLess : ifGreater) : NaN;
+      let flag = (isLess & ifLess) | (isGreater & ifGreater);
+      if ((isLess | isGreater) === 0) {
+        if (near(x, y, isSum ? largest(terms, i) : 0)) flag = ifNear;
+        else if (x === x && y === y) flag = x < y ? ifLess : ifGreater;
+        else {
+          data[i] = NaN;
+          continue;
+        }
+      }
+      data[i] = flag;
+      trues += flag;
+      falses += 1 - flag;
     }
-    this.noteStill(count);
+    this.noteFlags(count, trues, falses);
   }
 }
 
 /** `a == b` and `a != b` on texts, choices and flags. */
-export class SameNode extends PairNode {
-  private readonly wanted: 0 | 1;
+export class SameNode extends FlagNode {
+  private readonly unwanted: 0 | 1;
 
   constructor(sign: '==' | '!=', left: Node, right: Node) {
     super(left, right);
-    this.wanted = sign === '==' ? 1 : 0;
+    this.unwanted = sign === '==' ? 0 : 1;
   }
 
   protected combine(count: number): void {
-    const { wanted } = this;
+    const { unwanted } = this;
     const data = this.hold(count);
-    const [a, b] = [this.left.data, this.right.data];
-    const [p, q] = [this.left.at, this.right.at];
+    const { data: a, at: p, mask: m } = this.left;
+    const { data: b, at: q, mask: n } = this.right;
+    let trues = 0;
+    let falses = 0;
     for (let i = 0; i < count; i++) {
-      const x = a[p + i] as number;
-      const y = b[q + i] as number;
-      const same = Number(x === y);
-      data[i] = x === x && y === y ? (wanted === 1 ? same : 1 - same) : NaN;
+      const x = a[p + (i & m)] as number;
+      const y = b[q + (i & n)] as number;
+      if (x !== x || y !== y) {
+        data[i] = NaN;
+        continue;
+      }
+      const flag = Number(x === y) ^ unwanted;
+      data[i] = flag;
+      trues += flag;
+      falses += 1 - flag;
     }
-    this.noteStill(count);
+    this.noteFlags(count, trues, falses);
   }
 }
 
@@ -98,11 +126,11 @@ export class LogicNode extends PairNode {
   protected combine(count: number): void {
     const { decider } = this;
     const data = this.hold(count);
-    const [a, b] = [this.left.data, this.right.data];
-    const [p, q] = [this.left.at, this.right.at];
+    const { data: a, at: p, mask: m } = this.left;
+    const { data: b, at: q, mask: n } = this.right;
     for (let i = 0; i < count; i++) {
-      const x = a[p + i] as number;
-      const y = b[q + i] as number;
+      const x = a[p + (i & m)] as number;
+      const y = b[q + (i & n)] as number;
       const both = x * y;
       if (both === both) data[i] = decider === 0 ? both : x + y - both;
       else data[i] = x === decider || y === decider ? decider : NaN;
@@ -115,8 +143,8 @@ export class LogicNode extends PairNode {
 export class NotNode extends OneNode {
   protected combine(count: number): void {
     const data = this.hold(count);
-    const { data: flags, at } = this.of;
-    for (let i = 0; i < count; i++) data[i] = 1 - (flags[at + i] as number);
+    const { data: flags, at, mask } = this.of;
+    for (let i = 0; i < count; i++) data[i] = 1 - (flags[at + (i & mask)] as number);
   }
 }
 

@@ -66,7 +66,7 @@ export function needingAll(
   count: number,
 ): Uint8Array {
   if (node.knowsAll(count)) return ALL_KNOWN;
-  const { data, at } = node;
+  const { data, at, mask } = node;
   states.fill(KNOWN, 0, count);
   for (const part of parts) {
     const needed = part.stated(count);
@@ -75,7 +75,7 @@ export function needingAll(
       if ((needed[i] as State) > (states[i] as State)) states[i] = needed[i] as State;
   }
   for (let i = 0; i < count; i++) {
-    const value = data[at + i] as number;
+    const value = data[at + (i & mask)] as number;
     if (value === value) states[i] = KNOWN;
     else states[i] ||= WRONG;
   }

@@ -1,7 +1,7 @@
 import { BLANK, KNOWN, WRONG, worse, type Column, type State } from '../graph/index.ts';
 import type { Argument, Rule } from '../trade/index.ts';
 import { isProblem, type Answer } from '../units/index.ts';
-import { CHUNK, Node, type Trace } from './node.ts';
+import { Node, type Trace } from './node.ts';
 import { needingAll, worstOf } from './node-operands.ts';
 
 // About what a rule takes that refuses, against a sum of two numbers, and each number more in a list.
@@ -28,6 +28,8 @@ export class RuleNode extends Node {
   private readonly apply: (...values: readonly Argument[]) => Answer;
   private readonly given: readonly ArgumentSource[];
   private readonly isNumeric: boolean;
+  /** Each argument where it stands in one cell, as at the last call: a text is not looked up again for each row. */
+  private readonly kept: Argument[] | undefined;
   /** What the nodes held at the last call, and what came of it. */
   private readonly last: Float64Array;
   private lastAnswer = NaN;
@@ -38,7 +40,9 @@ export class RuleNode extends Node {
     this.apply = rule.apply as (...values: readonly Argument[]) => Answer;
     this.given = given;
     this.isNumeric = given.length <= 4 && given.every((source) => source instanceof NumberSource);
-    this.last = new Float64Array(Math.max(4, this.parts.length));
+    const isCells = given.every((source) => source instanceof CellSource);
+    this.kept = isCells ? given.map(() => NaN) : undefined;
+    this.last = new Float64Array(Math.max(4, this.parts.length)).fill(NaN);
   }
 
   protected override get effort(): number {
@@ -66,36 +70,46 @@ export class RuleNode extends Node {
 
   private combineAny(count: number): void {
     const data = this.hold(count);
-    const { parts: nodes, last, lookedAt } = this;
+    const { parts: nodes, last, lookedAt, kept } = this;
     const moving: number[] = [];
+    let isStillKnown = true;
     nodes.forEach((node, at) => {
-      if (!node.isStill) moving.push(at);
-      else if (node.value(0) !== last[at]) {
-        this.hasLast = false;
-        last[at] = node.value(0);
+      if (!node.isStill) {
+        moving.push(at);
+        return;
       }
+      const value = node.value(0);
+      if (value !== value) isStillKnown = false;
+      if (value === last[at]) return;
+      this.hasLast = false;
+      this.keep(at, value);
     });
-    const columns = nodes.map((node) => node.data);
-    const places = nodes.map((node) => node.at);
     for (let i = 0; i < count; i++) {
       if (lookedAt?.[i] === 0) {
         data[i] = NaN;
         continue;
       }
       let isSame = this.hasLast;
-      let isKnown = true;
+      let isKnown = isStillKnown;
       for (const at of moving) {
-        const value = (columns[at] as Float64Array)[(places[at] as number) + i] as number;
+        const node = nodes[at] as Node;
+        const value = node.data[node.at + i] as number;
         if (value !== value) isKnown = false;
-        if (value !== last[at]) isSame = false;
-        last[at] = value;
+        if (value === last[at]) continue;
+        isSame = false;
+        this.keep(at, value);
       }
       if (!isSame) {
-        this.lastAnswer = isKnown ? numberOf(this.answer(i)) : NaN;
+        this.lastAnswer = isKnown ? numberOf(kept ? this.apply(...kept) : this.answer(i)) : NaN;
         this.hasLast = isKnown;
       }
       data[i] = this.lastAnswer;
     }
+  }
+
+  private keep(at: number, value: number): void {
+    this.last[at] = value;
+    if (this.kept && value === value) this.kept[at] = (this.given[at] as CellSource).read(value);
   }
 
   override stated(count: number): Uint8Array {
@@ -120,11 +134,14 @@ export class RuleNode extends Node {
     const { apply, parts: nodes, last, lookedAt } = this;
     const data = this.hold(count);
     const many = nodes.length;
-    const [n0, n1, n2, n3] = nodes;
-    const [a, b] = [n0?.data ?? NOUGHTS, n1?.data ?? NOUGHTS];
-    const [c, d] = [n2?.data ?? NOUGHTS, n3?.data ?? NOUGHTS];
-    const [p, q, r, s] = [n0?.at ?? 0, n1?.at ?? 0, n2?.at ?? 0, n3?.at ?? 0];
-    let [w = 0, x = 0, y = 0, z = 0] = last;
+    const { data: a, at: p, mask: k } = nodes[0] ?? NOUGHT;
+    const { data: b, at: q, mask: l } = nodes[1] ?? NOUGHT;
+    const { data: c, at: r, mask: m } = nodes[2] ?? NOUGHT;
+    const { data: d, at: s, mask: n } = nodes[3] ?? NOUGHT;
+    let w = last[0] as number;
+    let x = last[1] as number;
+    let y = last[2] as number;
+    let z = last[3] as number;
     let answer = this.hasLast ? this.lastAnswer : NaN;
     let isKept = this.hasLast;
     for (let i = 0; i < count; i++) {
@@ -132,14 +149,17 @@ export class RuleNode extends Node {
         data[i] = NaN;
         continue;
       }
-      const e = a[p + i] as number;
-      const f = b[q + i] as number;
-      const g = c[r + i] as number;
-      const h = d[s + i] as number;
+      const e = a[p + (i & k)] as number;
+      const f = b[q + (i & l)] as number;
+      const g = c[r + (i & m)] as number;
+      const h = d[s + (i & n)] as number;
       // What is not known is never the same.
       if (!isKept || e !== w || f !== x || g !== y || h !== z) {
         isKept = true;
-        [w, x, y, z] = [e, f, g, h];
+        w = e;
+        x = f;
+        y = g;
+        z = h;
         if (e !== e || f !== f || g !== g || h !== h) answer = NaN;
         else if (many === 1) answer = numberOf(apply(e));
         else if (many === 2) answer = numberOf(apply(e, f));
@@ -148,7 +168,10 @@ export class RuleNode extends Node {
       }
       data[i] = answer;
     }
-    [last[0], last[1], last[2], last[3]] = [w, x, y, z];
+    last[0] = w;
+    last[1] = x;
+    last[2] = y;
+    last[3] = z;
     this.lastAnswer = answer;
     this.hasLast = isKept;
   }
@@ -168,7 +191,7 @@ export class RuleNode extends Node {
 export class CellSource implements ArgumentSource {
   readonly nodes: readonly Node[];
   private readonly node: Node;
-  private readonly read: (value: number) => Argument;
+  readonly read: (value: number) => Argument;
 
   constructor(node: Node, read: (value: number) => Argument) {
     this.node = node;
@@ -266,7 +289,8 @@ export class WholeColumnSource implements ArgumentSource {
   }
 }
 
-const NOUGHTS = new Float64Array(CHUNK);
+/** Stands for an argument that a rule does not take. */
+const NOUGHT = { data: new Float64Array(1), at: 0, mask: 0 };
 
 function numberOf(answer: Answer): number {
   return typeof answer === 'number' && Number.isFinite(answer) ? answer : NaN;

@@ -2,12 +2,18 @@ import { KNOWN, type Column, type State } from '../graph/index.ts';
 import type { Problem } from '../units/index.ts';
 
 /** Rows worked out at a time: small enough for the processor's cache, large enough to spread the calls. */
-export const CHUNK = 256;
+export const CHUNK = 1024;
 
 /** The states of rows that are all known. */
 export const ALL_KNOWN = new Uint8Array(CHUNK).fill(KNOWN);
 
 const NONE = new Float64Array(0);
+
+/**
+ * Room for the values of one chunk, by its number. All formulas use the same, as one is at work at a time: what they
+ * touch stays in the processor's cache, and no formula keeps memory of its own.
+ */
+const SHARED: Float64Array[] = [];
 
 /** Collects why a value is not known. */
 export interface Trace {
@@ -20,14 +26,16 @@ export interface Trace {
 }
 
 /**
- * One part of a formula at work. After `fill`, the values of the rows stand in `data` from `at` on;
+ * One part of a formula at work. After `fill`, the value of row `i` stands in `data` at `at + (i & mask)`;
  * NaN means not known, and `trace` says why. Flags are 1 and 0; texts are numbers of the graph's Words.
  */
 export abstract class Node {
   data: Float64Array = NONE;
   at = 0;
-  /** Whether the last fill is known to have one value for all its rows. */
-  isStill = false;
+  /** -1, or 0 where the last fill is known to have one value for all its rows. */
+  mask = -1;
+  /** The number of its room among what formulas share, which no other part of its formula has; -1 keeps its own. */
+  shared = -1;
   /** Whether it fills some parts for some rows only. */
   protected readonly isChooser: boolean = false;
   /** The rows of the next fill that somebody looks at, where those are not all: a rule is called for no other. */
@@ -35,10 +43,8 @@ export abstract class Node {
   /** The nodes directly inside. */
   readonly parts: readonly Node[];
   private own: Float64Array = NONE;
-  /** How many places of its own have the one value of `holdStill`. */
-  private alike = 0;
   private states: Uint8Array | undefined;
-  private mask: Uint8Array | undefined;
+  private marked: Uint8Array | undefined;
   private askers: readonly Node[] | undefined;
   private keeping: readonly Node[] | undefined;
 
@@ -48,12 +54,17 @@ export abstract class Node {
 
   /** Works out `count` rows (at most CHUNK) from row `from` on. */
   fill(from: number, count: number): void {
-    let isStill = true;
+    let mask = 0;
     for (const part of this.parts) {
       part.fill(from, count);
-      isStill &&= part.isStill;
+      mask |= part.mask;
     }
-    this.combineAll(count, isStill);
+    this.combineAll(count, mask === 0);
+  }
+
+  /** Whether the last fill is known to have one value for all its rows. */
+  get isStill(): boolean {
+    return this.mask === 0;
   }
 
   /** The state of the row at place `i` of the last fill; tells `trace` the reasons where it is given. */
@@ -67,26 +78,29 @@ export abstract class Node {
     return states;
   }
 
-  /** Room of its own for the values of `count` rows, which the node has from now on. */
+  /** Room for the values of `count` rows, which the node has from now on. */
   protected hold(count: number): Float64Array {
-    // Most sheets of a job have a few rows, and thousands of nodes.
-    if (this.own.length < count) this.own = new Float64Array(Math.min(CHUNK, 2 * count));
-    this.data = this.own;
+    const { shared } = this;
+    let room = shared < 0 ? this.own : SHARED[shared];
+    if (!room || room.length < count) {
+      // Most sheets of a job have a few rows.
+      room = new Float64Array(Math.min(CHUNK, 2 * count));
+      if (shared < 0) this.own = room;
+      else SHARED[shared] = room;
+    }
+    this.data = room;
     this.at = 0;
-    this.isStill = false;
-    this.alike = 0;
-    return this.own;
+    this.mask = -1;
+    return room;
   }
 
-  /** Has one value for `count` rows. */
-  protected holdStill(value: number, count: number): void {
-    if (this.alike < count || !Object.is(this.own[0], value)) {
-      const own = this.hold(count).fill(value);
-      this.alike = own.length;
-    }
+  /** Has one value for all rows, and keeps it while other formulas are at work. */
+  protected holdStill(value: number): void {
+    if (this.own.length === 0) this.own = new Float64Array(1);
+    this.own[0] = value;
     this.data = this.own;
     this.at = 0;
-    this.isStill = true;
+    this.mask = 0;
   }
 
   /** Writes `count` values from those of the parts. */
@@ -98,34 +112,29 @@ export abstract class Node {
       this.combine?.(count);
       return;
     }
-    const { alike, own } = this;
-    const before = own[0];
     this.lookedAt = undefined;
     this.combine?.(1);
-    // What stands in the other places stands there still.
-    if (this.own === own && Object.is(own[0], before)) this.alike = alike;
-    this.holdStill(this.value(0), count);
+    this.mask = 0;
   }
 
   /** Notes that all rows came to one value, where they did: what follows from flags is mostly that. */
   protected noteStill(count: number): void {
-    this.isStill = isOneValue(this.data, this.at, count);
+    this.mask = isOneValue(this.data, this.at, count) ? 0 : -1;
   }
 
-  /** Fills for the rows where `marks` from `place` on are `mark`, of those `among`; of others nobody reads the value. */
+  /** Fills for the rows whose mark is `wanted`, of those `among`; of others nobody reads the value. */
   fillWhere(
     from: number,
     count: number,
-    marks: ArrayLike<number>,
-    place: number,
-    mark: number,
+    { data, at, mask }: Marks,
+    wanted: number,
     among: Uint8Array | undefined,
   ): void {
     const askers = (this.askers ??= this.choosy);
     if (askers.length > 0) {
-      const lookedAt = (this.mask ??= new Uint8Array(CHUNK));
+      const lookedAt = (this.marked ??= new Uint8Array(CHUNK));
       for (let i = 0; i < count; i++)
-        lookedAt[i] = marks[place + i] === mark && among?.[i] !== 0 ? 1 : 0;
+        lookedAt[i] = data[at + (i & mask)] === wanted && among?.[i] !== 0 ? 1 : 0;
       for (const node of askers) node.lookedAt = lookedAt;
     }
     this.fill(from, count);
@@ -141,7 +150,7 @@ export abstract class Node {
   protected stand(at: Node): void {
     this.data = at.data;
     this.at = at.at;
-    this.isStill = at.isStill;
+    this.mask = at.mask;
   }
 
   /** Where `stated` writes. */
@@ -177,7 +186,7 @@ export abstract class Node {
 
   /** The value at place `i` of the last fill. */
   value(i: number): number {
-    return this.data[this.at + i] ?? NaN;
+    return this.data[this.at + (i & this.mask)] ?? NaN;
   }
 
   /** Whether place `i` of the last fill has a value. */
@@ -188,21 +197,38 @@ export abstract class Node {
   /** Whether none of the first `count` places of the last fill has. */
   knowsNone(count: number): boolean {
     const { data, at } = this;
-    for (let i = at; i < at + count; i++) if (data[i] === data[i]) return false;
+    const end = at + (this.mask === 0 ? 1 : count);
+    for (let i = at; i < end; i++) if (data[i] === data[i]) return false;
     return true;
   }
 
   /** Whether the first `count` places of the last fill have. */
   knowsAll(count: number): boolean {
     const { data, at } = this;
-    for (let i = at; i < at + count; i++) if (data[i] !== data[i]) return false;
+    const end = at + (this.mask === 0 ? 1 : count);
+    for (let i = at; i < end; i++) if (data[i] !== data[i]) return false;
     return true;
   }
 }
 
+/** A mark for each row, as a node has its values. */
+export interface Marks {
+  readonly data: ArrayLike<number>;
+  readonly at: number;
+  readonly mask: number;
+}
+
 /** Whether `count` values from `at` on, more than one, are one and the same; not known counts as a value. */
 function isOneValue(data: Float64Array, at: number, count: number): boolean {
-  const first = data[at];
-  for (let i = at + count - 1; i > at; i--) if (!Object.is(data[i], first)) return false;
+  const first = data[at] as number;
+  if (first !== first) {
+    for (let i = at + count - 1; i > at; i--) if (data[i] === data[i]) return false;
+  } else if (first === 0) {
+    // Nought and minus nought are two values; 1 over the one is above zero.
+    for (let i = at + count - 1; i >= at; i--)
+      if (data[i] !== 0 || 1 / (data[i] as number) < 0) return false;
+  } else {
+    for (let i = at + count - 1; i > at; i--) if (data[i] !== first) return false;
+  }
   return count > 1;
 }

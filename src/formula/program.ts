@@ -117,12 +117,12 @@ export class Program implements Computation {
 
 /** Takes over the values of the last fill; whether all of them are known. */
 function taken(
-  { data, at, isStill }: Node,
+  { data, at, mask }: Node,
   values: Float64Array,
   start: number,
   count: number,
 ): boolean {
-  if (isStill) {
+  if (mask === 0) {
     const value = data[at] as number;
     values.fill(value, start, start + count);
     return value === value;
