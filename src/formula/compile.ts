@@ -1,6 +1,6 @@
 import type { Column, Rows, Words } from '../graph/index.ts';
-import type { Kind, Value } from '../units/index.ts';
 import { wholeReferences } from './check-call.ts';
+import { encode } from './code.ts';
 import { varies, type Expression, type Reference } from './expression.ts';
 import { type Node } from './node.ts';
 import { AggregateNode, FewNode, type Band } from './node-aggregate.ts';
@@ -49,30 +49,6 @@ export function compileParts(
 ): { readonly node: Node; readonly nodes: ReadonlyMap<Expression, Node> } {
   const compiler = new Compiler(rows, words, true);
   return { node: compiler.build(expression), nodes: compiler.built };
-}
-
-/** The number that stands for a value in a column. */
-export function encode(value: Value, words: Words): number {
-  if (typeof value === 'number') return value;
-  if (typeof value === 'boolean') return value ? 1 : 0;
-  if (typeof value === 'string') return words.code(value);
-  return words.code(value.map((item) => encode(item, words)));
-}
-
-/** The value that a number in a column stands for. */
-export function decode(number: number, kind: Kind, words: Words): Value {
-  switch (kind.type) {
-    case 'quantity':
-    case 'date':
-      return number;
-    case 'flag':
-      return number === 1;
-    case 'text':
-    case 'choice':
-      return words.text(number);
-    case 'list':
-      return words.list(number).map((item) => decode(item, kind.of, words));
-  }
 }
 
 /** Inside an aggregate: which band is gone through, and what stands still. */

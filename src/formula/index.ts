@@ -1,6 +1,6 @@
 export { callAtCaret, wordAtCaret, type CallAtCaret, type WordAtCaret } from './caret.ts';
 export { functionNames } from './check-call.ts';
-export { decode, encode } from './compile.ts';
+export { decode, encode } from './code.ts';
 export { references, type Expression, type Reference, type Scope } from './expression.ts';
 export { EMPTY_SCOPE, isFormula, readFormula, type Formula } from './formula.ts';
 export { AGGREGATES } from './general.ts';

@@ -1,6 +1,7 @@
 import { KNOWN, WRONG, worse, type Column, type State } from '../graph/index.ts';
+import type { KeyText } from './gather.ts';
 import type { Node, Trace } from './node.ts';
-import { AggregateNode, type Band, type KeyText } from './node-aggregate.ts';
+import { AggregateNode, type Band } from './node-aggregate.ts';
 import type { OutsideNode } from './node-column.ts';
 
 /** A column of keys and the values that belong to them. */

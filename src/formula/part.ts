@@ -2,7 +2,8 @@ import { BLANK, KNOWN, WRONG, type Rows, type State, type Words } from '../graph
 import type { OnTheWay } from '../trade/index.ts';
 import type { Problem, Value } from '../units/index.ts';
 import { wholeReferences } from './check-call.ts';
-import { compileParts, decode } from './compile.ts';
+import { decode } from './code.ts';
+import { compileParts } from './compile.ts';
 import { parts as inside, type Expression } from './expression.ts';
 import type { Node } from './node.ts';
 import type { Span } from './problem.ts';

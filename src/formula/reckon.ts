@@ -15,7 +15,7 @@ import {
   type Unit,
   type Value,
 } from '../units/index.ts';
-import { decode } from './compile.ts';
+import { decode } from './code.ts';
 import type { Expression } from './expression.ts';
 import { EMPTY_SCOPE, isFormula, readFormula } from './formula.ts';
 import { Program } from './program.ts';
