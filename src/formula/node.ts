@@ -2,7 +2,7 @@ import { KNOWN, type Column, type State } from '../graph/index.ts';
 import type { Problem } from '../units/index.ts';
 
 /** Rows worked out at a time: small enough for the processor's cache, large enough to spread the calls. */
-export const CHUNK = 1024;
+export const CHUNK = 512;
 
 /** The states of rows that are all known. */
 export const ALL_KNOWN = new Uint8Array(CHUNK).fill(KNOWN);

@@ -110,12 +110,13 @@ describe('a formula over a whole column', () => {
         program.run(values, states, 0, sheet.count);
         // The first rows, and those about the end of what is worked out at a time.
         const looked = Array.from({ length: sheet.count }, (_, place) => place).filter(
-          (place) => place < 8 || Math.abs(place - 1024) < 3,
+          (place) => place < 8 || Math.abs(place - 512) < 3,
         );
         for (const each of looked) {
           const { value, state } = program.parts(each);
           expect([each, text, states[each]]).toEqual([each, text, state]);
-          expect(values[each]).toBe(value ?? NaN);
+          // Nought has no sign: a rule asked for nought and then for minus nought answers once.
+          expect((values[each] ?? NaN) + 0).toBe(Number(value ?? NaN) + 0);
         }
       }),
       { numRuns: 80 },
