@@ -76,8 +76,11 @@ export class Program implements Computation {
     }
   }
 
-  /** Tells why a row has no value; says nothing where it has one. */
-  explain(row: number, trace: Trace): void {
+  /**
+   * Tells why a row has no value; says nothing where it has one. Of the rows of an aggregate it tells about `most`. Whoever
+   * hears it may ask other formulas: it is all found before any of it is told, as formulas share their room.
+   */
+  explain(row: number, trace: Trace, most = Infinity): void {
     if (this.isTooMuch) {
       trace.wrong(TOO_MUCH);
       return;
@@ -86,8 +89,22 @@ export class Program implements Computation {
     const { version } = this;
     if (this.ranAt !== version) this.node.restart();
     this.ranAt = version;
+    const found: ((to: Trace) => void)[] = [];
     this.node.fill(row, 1);
-    this.node.trace(0, trace);
+    this.node.trace(0, {
+      lacks: (column, at) => {
+        found.push((to) => {
+          to.lacks(column, at);
+        });
+      },
+      wrong: (problem) => {
+        found.push((to) => {
+          to.wrong(problem);
+        });
+      },
+      isEnough: () => found.length >= most,
+    });
+    for (const tell of found) tell(trace);
   }
 
   /** Whether a condition is known to be true on a row. */

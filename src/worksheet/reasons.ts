@@ -43,8 +43,6 @@ export function reasonsFor(
     const trace: Trace = {
       lacks: follow,
       wrong: (problem) => problems.push({ problem, column: at, row: atRow }),
-      // Where a row is wrong, that one has to be found.
-      isEnough: () => at.states[atRow] !== WRONG && waits.size + problems.length >= MOST,
     };
     if (hidden) {
       explain(hidden.program, at, atRow, trace);
@@ -85,35 +83,37 @@ const told = new WeakMap<
 /** Asks a formula why it has no value. Many cells wait for the same single value, which is asked once. */
 function explain(program: Program | undefined, column: Column, row: number, trace: Trace): void {
   if (!program) return;
+  // Where a row of an aggregate is wrong, that one has to be found.
+  const most = column.states[row] === WRONG ? Infinity : MOST;
   if (column.rows.count !== 1) {
-    program.explain(row, trace);
+    program.explain(row, trace, most);
     return;
   }
   const { version } = program;
   let known = told.get(program);
   if (known?.version !== version)
-    told.set(program, (known = { version, reasons: reasonsOf(program, column) }));
+    told.set(program, (known = { version, reasons: reasonsOf(program, most) }));
   for (const tell of known.reasons) tell(trace);
 }
 
-function reasonsOf(program: Program, { states }: Column): readonly Reason[] {
+function reasonsOf(program: Program, most: number): readonly Reason[] {
   const reasons: Reason[] = [];
   const note = (reason: Reason): void => {
     if (reasons.length < MOST) reasons.push(reason);
   };
-  program.explain(0, {
+  const trace: Trace = {
     lacks: (column, row) => {
-      note((trace) => {
-        trace.lacks(column, row);
+      note((to) => {
+        to.lacks(column, row);
       });
     },
     wrong: (problem) => {
-      note((trace) => {
-        trace.wrong(problem);
+      note((to) => {
+        to.wrong(problem);
       });
     },
-    isEnough: () => states[0] !== WRONG && reasons.length >= MOST,
-  });
+  };
+  program.explain(0, trace, most);
   return reasons;
 }
 

@@ -41,13 +41,43 @@ it('a total asks no more of its rows than somebody wants to hear', () => {
   const program = new Program(read.expression, new EnteredRows('here', 1), new Words());
   const asked: number[] = [];
   const lacks = (_: Column, row: number) => asked.push(row);
-  program.explain(0, { lacks, wrong: fail, isEnough: () => asked.length >= 24 });
+  program.explain(0, { lacks, wrong: fail }, 24);
   expect(asked.slice(0, 24)).toEqual(Array.from({ length: 24 }, (_, row) => row));
   expect(asked.length).toBeLessThan(1000);
 
   asked.length = 0;
   program.explain(0, { lacks, wrong: fail });
   expect(asked).toHaveLength(5000);
+});
+
+it('a formula tells all it lacks, though whoever hears it asks another formula meanwhile', () => {
+  const rows = new EnteredRows('posts', 3);
+  const [a, b] = ['a', 'b'].map((name) => {
+    const column = new Column(name, rows);
+    column.fit();
+    column.computation.run(column.values, column.states, 0, 3);
+    return column;
+  });
+  const columns = new Map([['a', a!], ['b', b!]]); // prettier-ignore
+  const programOf = (text: string) => {
+    const read = readFormula(text, {
+      ...EMPTY_SCOPE,
+      bare: (name) => ({ sheet: 'posts', name, label: name, kind: PLAIN, reach: 'row', columns: [columns.get(name)!] }), // prettier-ignore
+    });
+    if (!isFormula(read)) throw new Error(read.found);
+    return new Program(read.expression, rows, new Words());
+  };
+  const outer = programOf('(a + 1) * 2 + (b + 1) * 2');
+  const inner = programOf('(1 + row_number()) * 3 + (2 + row_number()) * 4');
+  const said: string[] = [];
+  outer.explain(1, {
+    lacks: ({ name }) => {
+      said.push(name);
+      inner.explain(1, { lacks: fail, wrong: fail });
+    },
+    wrong: fail,
+  });
+  expect(said).toEqual(['a', 'b']);
 });
 
 function fail(): never {
