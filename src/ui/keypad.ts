@@ -72,8 +72,10 @@ export class Keypad extends LitElement {
         background: var(--chalk);
       }
       @media (forced-colors: active) {
-        button {
+        button,
+        .next {
           border-color: ButtonBorder;
+          color: ButtonText;
         }
       }
     `,

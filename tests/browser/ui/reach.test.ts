@@ -5,6 +5,7 @@ import '../../../src/ui/formula-panel.ts';
 import type { Grid } from '../../../src/ui/grid.ts';
 import '../../../src/ui/grid.ts';
 import '../../../src/ui/job-form.ts';
+import '../../../src/ui/keypad.ts';
 import type { Book } from '../../../src/worksheet/index.ts';
 import { siteOf } from '../../worksheet/site.ts';
 import { barriers, drawn, focused, inside, onPage, press } from './on-page.ts';
@@ -109,6 +110,14 @@ describe('colors that a person forced', () => {
     await drawn(app);
     expect(getComputedStyle(inside(app, '.said')).borderTopStyle).toBe('solid');
     expect(await barriers(app)).toEqual([]);
+  });
+
+  it('leave the keys of a phone their words', async () => {
+    const keypad = await onPage('bp-keypad', {});
+    await drawn(keypad);
+    const { color, backgroundColor } = getComputedStyle(inside(keypad, '.next'));
+    expect(color).not.toBe(backgroundColor);
+    expect(await barriers(keypad)).toEqual([]);
   });
 
   it('leave the chosen cells to be told from the rest', async () => {
