@@ -53,6 +53,8 @@ export class FollowingRows implements Rows {
   version = 0;
   parentPlaces: Int32Array = NONE;
   private places: Int32Array = NONE;
+  /** Room for the places in the parent. */
+  private chosen: Int32Array = NONE;
   private readonly where: Column | undefined;
 
   /** `where` absent means every row of the parent. */
@@ -68,20 +70,26 @@ export class FollowingRows implements Rows {
   }
 
   refresh(): boolean {
-    const before = this.parentPlaces;
-    const { where } = this;
-    const places = new Int32Array(this.parent.count);
-    const chosen = new Int32Array(this.parent.count);
+    const rows = this.parent.count;
+    // In place, as they are chosen anew with every key that is typed into a long sheet.
+    if (this.places.length !== rows) {
+      this.places = new Int32Array(rows);
+      this.chosen = new Int32Array(rows);
+    }
+    const { where, places, chosen } = this;
+    const before = this.parentPlaces.length;
+    let isSame = true;
     let count = 0;
-    for (let row = 0; row < places.length; row++) {
+    for (let row = 0; row < rows; row++) {
       const isChosen = !where || where.values[row] === 1;
       places[row] = isChosen ? count : -1;
-      if (isChosen) chosen[count++] = row;
+      if (!isChosen) continue;
+      if (count >= before || this.parentPlaces[count] !== row) isSame = false;
+      chosen[count++] = row;
     }
-    this.places = places;
     this.parentPlaces = chosen.subarray(0, count);
     this.count = count;
-    return !sameNumbers(before, this.parentPlaces);
+    return !isSame || count !== before;
   }
 }
 

@@ -43,7 +43,7 @@ export class StopBoard {
 export class FoundOnce<Found> {
   private readonly all = new WeakMap<
     ColumnModel | StopModel,
-    { readonly stamp: string; readonly found: Found }
+    { readonly version: number; readonly circumstances: string; readonly found: Found }
   >();
 
   /** What was found last; undefined where one of the columns, or what holds for all rows, is not what it was. */
@@ -53,7 +53,9 @@ export class FoundOnce<Found> {
     circumstances: string,
   ): Found | undefined {
     const known = this.all.get(part);
-    return known?.stamp === stampOf(columns, circumstances) ? known.found : undefined;
+    const isAsItWas =
+      known?.version === versionOf(columns) && known.circumstances === circumstances;
+    return isAsItWas ? known.found : undefined;
   }
 
   keep(
@@ -62,13 +64,14 @@ export class FoundOnce<Found> {
     circumstances: string,
     found: Found,
   ): Found {
-    this.all.set(part, { stamp: stampOf(columns, circumstances), found });
+    this.all.set(part, { version: versionOf(columns), circumstances, found });
     return found;
   }
 }
 
-function stampOf(columns: readonly Column[], circumstances: string): string {
-  return `${columns.map(({ version }) => version).join()} ${circumstances}`;
+// Versions only grow, so that their sum is another one as soon as one of them is.
+function versionOf(columns: readonly Column[]): number {
+  return columns.reduce((sum, { version }) => sum + version, 0);
 }
 
 function isSame<T>(some: readonly T[], others: readonly T[]): boolean {
