@@ -8,7 +8,7 @@ export { functionHelp, type FunctionHelp } from './help.ts';
 export type { Trace } from './node.ts';
 export type { FormulaProblem, Span } from './problem.ts';
 export { allParts, onTheWay, partSpan, partText, partsInOrder, type Part } from './part.ts';
-export { Program } from './program.ts';
+export { Program, type Reason } from './program.ts';
 export { reckon, type ReckonOptions } from './reckon.ts';
 export { workingLines } from './working.ts';
 export { cutPlan, type CuttingPlan, type OnTheWay } from '../trade/index.ts';

@@ -9,7 +9,7 @@ import {
 import { compile } from './compile.ts';
 import { countsRows, references, type Expression } from './expression.ts';
 import { CHUNK, type Node, type Trace } from './node.ts';
-import { problem } from '../units/index.ts';
+import { problem, type Problem } from '../units/index.ts';
 import { workedParts, type Part } from './part.ts';
 
 /**
@@ -23,6 +23,9 @@ const TOO_MUCH = problem(
   'It would go through too many rows too many times.',
   'Take the aggregate once, in a column or input of its own, or use fewer of them.',
 );
+
+/** One thing that keeps a row from having a value. */
+export type Reason = (to: Trace) => void;
 
 /** A formula at work on the rows of a sheet: whole columns at once, or one row. */
 export class Program implements Computation {
@@ -76,20 +79,30 @@ export class Program implements Computation {
     }
   }
 
+  /** Tells why a row has no value; says nothing where it has one. */
+  explain(row: number, trace: Trace): void {
+    for (const tell of this.reasons(row)) tell(trace);
+  }
+
   /**
-   * Tells why a row has no value; says nothing where it has one. Of the rows of an aggregate it tells about `most`. Whoever
-   * hears it may ask other formulas: it is all found before any of it is told, as formulas share their room.
+   * Why a row has no value, each to be told; nothing where it has one. Of the rows of an aggregate about `most` are looked
+   * at. Whoever hears a reason may ask other formulas: all are found before any is told, as formulas share their room.
    */
-  explain(row: number, trace: Trace, most = Infinity): void {
+  reasons(row: number, most = Infinity): readonly Reason[] {
+    const found: Reason[] = [];
+    const wrong = (problem: Problem): void => {
+      found.push((to) => {
+        to.wrong(problem);
+      });
+    };
     if (this.isTooMuch) {
-      trace.wrong(TOO_MUCH);
-      return;
+      wrong(TOO_MUCH);
+      return found;
     }
     // Where work was broken off, inputs may have changed since.
     const { version } = this;
     if (this.ranAt !== version) this.node.restart();
     this.ranAt = version;
-    const found: ((to: Trace) => void)[] = [];
     this.node.fill(row, 1);
     this.node.trace(0, {
       lacks: (column, at) => {
@@ -97,14 +110,10 @@ export class Program implements Computation {
           to.lacks(column, at);
         });
       },
-      wrong: (problem) => {
-        found.push((to) => {
-          to.wrong(problem);
-        });
-      },
+      wrong,
       isEnough: () => found.length >= most,
     });
-    for (const tell of found) tell(trace);
+    return found;
   }
 
   /** Whether a condition is known to be true on a row. */

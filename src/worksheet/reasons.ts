@@ -1,4 +1,4 @@
-import type { Program, Trace } from '../formula/index.ts';
+import type { Program, Reason, Trace } from '../formula/index.ts';
 import { KNOWN, UNREAD, WRONG, type Column } from '../graph/index.ts';
 import type { Notebook } from '../notebook/index.ts';
 import { sentence, type Problem } from '../units/index.ts';
@@ -71,9 +71,6 @@ export function reasonsFor(
   return { waits, problems };
 }
 
-/** What a formula tells of one row. */
-type Reason = (trace: Trace) => void;
-
 /** What the single values of the job had to tell, at one version of what they follow from. */
 const told = new WeakMap<
   Program,
@@ -86,35 +83,14 @@ function explain(program: Program | undefined, column: Column, row: number, trac
   // Where a row of an aggregate is wrong, that one has to be found.
   const most = column.states[row] === WRONG ? Infinity : MOST;
   if (column.rows.count !== 1) {
-    program.explain(row, trace, most);
+    for (const tell of program.reasons(row, most)) tell(trace);
     return;
   }
   const { version } = program;
   let known = told.get(program);
   if (known?.version !== version)
-    told.set(program, (known = { version, reasons: reasonsOf(program, most) }));
+    told.set(program, (known = { version, reasons: program.reasons(0, most).slice(0, MOST) }));
   for (const tell of known.reasons) tell(trace);
-}
-
-function reasonsOf(program: Program, most: number): readonly Reason[] {
-  const reasons: Reason[] = [];
-  const note = (reason: Reason): void => {
-    if (reasons.length < MOST) reasons.push(reason);
-  };
-  const trace: Trace = {
-    lacks: (column, row) => {
-      note((to) => {
-        to.lacks(column, row);
-      });
-    },
-    wrong: (problem) => {
-      note((to) => {
-        to.wrong(problem);
-      });
-    },
-  };
-  program.explain(0, trace, most);
-  return reasons;
 }
 
 /** The reasons as one line for a cell of the given row: what it waits for, or what is wrong and what to do. */

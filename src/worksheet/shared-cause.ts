@@ -3,6 +3,7 @@ import { firstNames, type Problem, type Value } from '../units/index.ts';
 import type { Engine } from './engine.ts';
 import { isReading, readCell } from './entries.ts';
 import type { ColumnModel } from './model.ts';
+import { isSameList, type StopGroup } from './stop-board.ts';
 import type { Stop } from './view.ts';
 
 /** A cell without a value, and the job input to blame for it. */
@@ -33,28 +34,39 @@ export class Blame {
   }
 }
 
-/** Stops of cells whose rule refuses one job input, gathered so that each is said once, where it can be put right. */
-export class SharedCauses {
-  private readonly causes = new Map<string, Blamed & { readonly stops: Stop[] }>();
+const known = new WeakMap<
+  Engine,
+  { readonly blamed: readonly (readonly Blamed[])[]; readonly groups: readonly StopGroup[] }
+>();
 
-  take(cells: readonly Blamed[]): void {
-    for (const cell of cells) {
-      const at = `${cell.input.definition.id} ${saidOf(cell.problem)}`;
-      const cause = this.causes.get(at) ?? { ...cell, stops: [] };
-      cause.stops.push(cell.stop);
-      this.causes.set(at, cause);
-    }
+/**
+ * Stops of cells whose rule refuses one job input, each input said once, where it can be put right; a single cell says it
+ * itself. They are gathered anew only where other cells are blamed: on a long run there are thousands.
+ */
+export function sharedCauses(
+  blamed: readonly (readonly Blamed[])[],
+  engine: Engine,
+): readonly StopGroup[] {
+  const before = known.get(engine);
+  if (before && isSameList(before.blamed, blamed)) return before.groups;
+  const causes = new Map<string, Blamed & { readonly stops: Stop[] }>();
+  for (const cell of blamed.flat()) {
+    const at = `${cell.input.definition.id} ${saidOf(cell.problem)}`;
+    const cause = causes.get(at) ?? { ...cell, stops: [] };
+    cause.stops.push(cell.stop);
+    causes.set(at, cause);
   }
-
-  /** Each input with the rows it stops; a single cell says it itself. */
-  said(titleOf: (sheet: string) => string): readonly Stop[] {
-    return [...this.causes.values()].flatMap(({ input, problem, stop: { source }, stops }) => {
-      if (stops.length === 1) return stops;
-      const { id, label } = input.definition;
-      const message = `${label}: ${saidOf(problem)} It stops ${rowsIn(stops, titleOf)}.`;
-      return [{ sheet: 'job', row: 'job', rowName: '', rule: id, level: 'stop', message, source }];
-    });
-  }
+  const titleOf = (sheet: string) => engine.models.get(sheet)?.definition.title ?? sheet;
+  const groups = Array.from(causes.values(), ({ input, problem, stop, stops }): StopGroup => {
+    if (stops.length === 1) return { sheet: stop.sheet, level: 'stop', stops };
+    const { id, label } = input.definition;
+    const message = `${label}: ${saidOf(problem)} It stops ${rowsIn(stops, titleOf)}.`;
+    const { level, source } = stop;
+    const said = { sheet: 'job', row: 'job', rowName: '', rule: id, level, message, source };
+    return { sheet: 'job', level, stops: [said] };
+  });
+  known.set(engine, { blamed, groups });
+  return groups;
 }
 
 // `Posts 1, 2, 3 and 10 more; Bracing 2`.

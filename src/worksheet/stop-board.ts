@@ -32,7 +32,7 @@ export class StopBoard {
     );
     const key = `${level ?? ''} ${sheet ?? ''}`;
     const known = this.lists.get(key);
-    if (known && isSame(known.groups, groups)) return known.stops;
+    if (known && isSameList(known.groups, groups)) return known.stops;
     const stops = groups.flatMap((group) => group.stops);
     this.lists.set(key, { groups, stops });
     return stops;
@@ -74,6 +74,7 @@ function versionOf(columns: readonly Column[]): number {
   return columns.reduce((sum, { version }) => sum + version, 0);
 }
 
-function isSame<T>(some: readonly T[], others: readonly T[]): boolean {
+/** Whether two lists hold the very same things. */
+export function isSameList<T>(some: readonly T[], others: readonly T[]): boolean {
   return some.length === others.length && some.every((one, at) => one === others[at]);
 }

@@ -10,14 +10,12 @@ import { RowMemories, readCells, shownCells } from './row-memory.ts';
 import { rowIdAt } from './row-ids.ts';
 import { rowNameAt } from './row-names.ts';
 import { inUnit, shownUnit } from './shown.ts';
-import { Blame, SharedCauses, type Blamed } from './shared-cause.ts';
+import { Blame, sharedCauses, type Blamed } from './shared-cause.ts';
 import { FoundOnce, type StopGroup } from './stop-board.ts';
 import type { Stop } from './view.ts';
 
 /** Rows looked at between two moments at which somebody else may work. */
 const AT_A_TIME = 200;
-
-const NONE: readonly Stop[] = [];
 
 /** Every stop and caution in force: rules of the sheets, and cells that have no answer. */
 export function* stopsIn(
@@ -26,34 +24,21 @@ export function* stopsIn(
 ): Generator<undefined, readonly StopGroup[]> {
   const groups: StopGroup[] = [];
   for (const model of engine.stops) {
-    const { sheet, definition } = model;
-    const stops = yield* ruleStops(model, engine, notebook);
-    groups.push(groupOf(sheet.definition.id, definition.level, stops));
+    groups.push(yield* ruleStops(model, engine, notebook));
     yield;
   }
   groups.push(...(yield* wrongCells(engine, notebook)));
   return groups;
 }
 
-const groupsKnown = new WeakMap<readonly Stop[], StopGroup>();
-
-// The same group for the same stops, so that a list made of it is known to be as it was.
-function groupOf(sheet: string, level: Stop['level'], stops: readonly Stop[]): StopGroup {
-  const known = groupsKnown.get(stops);
-  if (known?.sheet === sheet && known.level === level) return known;
-  const group = { sheet, level, stops };
-  groupsKnown.set(stops, group);
-  return group;
-}
-
-const ruleStopsFound = new FoundOnce<readonly Stop[]>();
+const ruleStopsFound = new FoundOnce<StopGroup>();
 const ruleStopsKnown = new RowMemories<Stop>();
 
 function* ruleStops(
   model: StopModel,
   engine: Engine,
   notebook: Notebook,
-): Generator<undefined, readonly Stop[]> {
+): Generator<undefined, StopGroup> {
   const { definition, sheet, band, when, isOfSheet } = model;
   const key = isOfSheet ? undefined : band.columns.get(keyOf(sheet));
   const shown = isOfSheet ? [] : [...columnsIn(definition.message, band), ...(key ? [key] : [])];
@@ -80,7 +65,8 @@ function* ruleStops(
     const isKnown = shown.every(({ result }) => result.states[row] === KNOWN);
     stops.push(isKnown ? memory.recall(id, shownCells(shown, row), make) : make());
   }
-  return ruleStopsFound.keep(model, columns, units, stops);
+  const group = { sheet: sheet.definition.id, level: definition.level, stops };
+  return ruleStopsFound.keep(model, columns, units, group);
 }
 
 /** The columns that decide what a cell shows. */
@@ -145,28 +131,26 @@ function* wrongCells(
   notebook: Notebook,
 ): Generator<undefined, readonly StopGroup[]> {
   const groups: StopGroup[] = [];
-  const shared = new SharedCauses();
+  const blamed: (readonly Blamed[])[] = [];
   for (const sheet of engine.models.values()) {
     for (const band of sheet.bands) {
       for (const model of band.columns.values()) {
-        const { own, blamed } = yield* wrongCellsOf(model, sheet, band, engine, notebook);
-        groups.push(groupOf(sheet.definition.id, 'stop', own));
-        shared.take(blamed);
+        const found = yield* wrongCellsOf(model, sheet, band, engine, notebook);
+        groups.push(found.own);
+        if (found.blamed.length > 0) blamed.push(found.blamed);
       }
       yield;
     }
   }
-  const said = shared.said((sheet) => engine.models.get(sheet)?.definition.title ?? sheet);
-  return [...groups, ...said.map((stop) => groupOf(stop.sheet, 'stop', [stop]))];
+  return [...groups, ...sharedCauses(blamed, engine)];
 }
 
 /** The cells of a column that went wrong: those that say it themselves, and those that an input is to blame for. */
 interface WrongCells {
-  readonly own: readonly Stop[];
+  readonly own: StopGroup;
   readonly blamed: readonly Blamed[];
 }
 
-const NO_CELLS: WrongCells = { own: NONE, blamed: [] };
 const wrongCellsFound = new FoundOnce<WrongCells>();
 
 function* wrongCellsOf(
@@ -201,8 +185,8 @@ function* wrongCellsOf(
     looked += 1;
     if (looked % AT_A_TIME === 0) yield;
   }
-  const cells = looked === 0 ? NO_CELLS : { own, blamed };
-  return wrongCellsFound.keep(model, columns, units, cells);
+  const group: StopGroup = { sheet: sheet.definition.id, level: 'stop', stops: own };
+  return wrongCellsFound.keep(model, columns, units, { own: group, blamed });
 }
 
 const ownProblems = new RowMemories<Problem | undefined>();

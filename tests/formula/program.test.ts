@@ -41,7 +41,7 @@ it('a total asks no more of its rows than somebody wants to hear', () => {
   const program = new Program(read.expression, new EnteredRows('here', 1), new Words());
   const asked: number[] = [];
   const lacks = (_: Column, row: number) => asked.push(row);
-  program.explain(0, { lacks, wrong: fail }, 24);
+  for (const tell of program.reasons(0, 24)) tell({ lacks, wrong: fail });
   expect(asked.slice(0, 24)).toEqual(Array.from({ length: 24 }, (_, row) => row));
   expect(asked.length).toBeLessThan(1000);
 

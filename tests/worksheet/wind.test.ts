@@ -173,6 +173,16 @@ describe('an input that a rule refuses', () => {
     expect(stop?.message).toMatch(/It stops Posts 1, 2, 3, 4, .* 12 and 1 more\.$/);
   });
 
+  it('is not gathered anew where nothing of it changed', () => {
+    const book = middle({ solid_ratio: '0.5' });
+    const stops = book.stops({ level: 'stop', sheet: 'job' });
+    expect(stops.map(({ rule }) => rule)).toContain('solid_ratio');
+    book.type('posts', book.sheet('posts')!.rowId(0), 'note', 'corner');
+    expect(book.stops({ level: 'stop', sheet: 'job' })).toBe(stops);
+    book.type('job', 'job', 'solid_ratio', '0.6');
+    expect(book.stops({ level: 'stop', sheet: 'job' })[0]?.message).toMatch(/“0\.6”/);
+  });
+
   it('is told where it stands once it stops a screw for every prop', () => {
     const book = middle({ screw_length: '2 1/2 in' });
     const [stop, ...more] = book.stops().filter(({ message }) => message.includes('1.14 in'));
